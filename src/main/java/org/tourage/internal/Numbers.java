@@ -1,0 +1,62 @@
+package org.tourage.internal;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+
+/** Numbers as text, never locale-dependent. */
+public final class Numbers {
+  private Numbers() {}
+
+  /**
+   * Writes a number with at most so many significant digits, in plain notation, without trailing
+   * zeros.
+   *
+   * @param value the number, finite
+   * @param digits at least 1
+   * @return the text, for example {@code 176.667}
+   */
+  public static String significant(double value, int digits) {
+    return plain(new BigDecimal(value).round(new MathContext(digits, RoundingMode.HALF_UP)));
+  }
+
+  /**
+   * Writes a number with at most so many decimals, without trailing zeros.
+   *
+   * @param value the number, finite
+   * @param decimals 0 or more
+   * @return the text
+   */
+  public static String decimals(double value, int decimals) {
+    return plain(BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP));
+  }
+
+  /**
+   * Writes a number with exactly so many decimals, so that columns line up.
+   *
+   * @param value the number, finite
+   * @param decimals 0 or more
+   * @return the text
+   */
+  public static String fixed(double value, int decimals) {
+    BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
+    return rounded.signum() == 0
+        ? BigDecimal.ZERO.setScale(decimals).toPlainString()
+        : rounded.toPlainString();
+  }
+
+  /**
+   * A whole number of decimal steps as the nearest double, so that 3 × 0.1 is 0.3.
+   *
+   * @param count how many steps
+   * @param step the step
+   * @return count × step
+   */
+  public static double cleanProduct(long count, double step) {
+    return BigDecimal.valueOf(step).multiply(BigDecimal.valueOf(count)).doubleValue();
+  }
+
+  private static String plain(BigDecimal value) {
+    return value.signum() == 0 ? "0" : value.stripTrailingZeros().toPlainString();
+  }
+}

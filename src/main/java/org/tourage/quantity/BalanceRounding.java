@@ -1,0 +1,246 @@
+package org.tourage.quantity;
+
+import static java.util.Objects.requireNonNull;
+
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.PriorityQueue;
+import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Mass;
+import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.advice.Explained;
+import org.tourage.advice.WorkedLine;
+import org.tourage.advice.Working;
+import org.tourage.internal.Numbers;
+
+/**
+ * A set of masses rounded to the resolution of a balance so that their total is kept: the method of
+ * the largest remainder. Each mass is first cut down to a whole number of steps; the steps that the
+ * total still lacks go, one each, to the masses with the largest remainders, the earlier line first
+ * among equals. The total itself is rounded to the nearest step, half up, which changes nothing
+ * where it is a whole number of steps.
+ *
+ * <p>A mass that is present never becomes nothing: it gets at least one step, taken from the lines
+ * that can best spare it, and the result carries advice. Otherwise each mass moves by less than one
+ * step.
+ *
+ * @param exact the masses before rounding
+ * @param rounded the masses after rounding, in grams, in the same order
+ * @param resolution the step of the balance
+ */
+public record BalanceRounding(
+    List<Amount<Mass>> exact, List<Amount<Mass>> rounded, Amount<Mass> resolution)
+    implements Explained, Serializable {
+
+  /** A greatest relative error above this share brings advice: common practice. */
+  private static final double WIDE_ERROR = 0.05;
+
+  /** Remainders that differ by less than this share of a step count as equal. */
+  private static final double TIE = 1e-9;
+
+  /** Copies the lists. */
+  public BalanceRounding {
+    exact = List.copyOf(exact);
+    rounded = List.copyOf(rounded);
+    requireNonNull(resolution, "resolution");
+  }
+
+  static double positiveGrams(Quantity<Mass> resolution) {
+    double grams = BakeryUnits.GRAM.measure(resolution);
+    if (grams <= 0) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "the resolution of a balance must be positive",
+          Amount.from(resolution).toString(),
+          "give its least step, for example 1 g or 0.1 g");
+    }
+    return grams;
+  }
+
+  /**
+   * Rounds a set of masses.
+   *
+   * @param masses the masses, none negative
+   * @param resolution the step of the balance, positive
+   * @return the rounded masses
+   * @throws BakeryException if a mass is negative, or the total has fewer steps than there are
+   *     ingredients present
+   */
+  public static BalanceRounding of(
+      List<? extends Quantity<Mass>> masses, Quantity<Mass> resolution) {
+    double step = positiveGrams(resolution);
+    int n = masses.size();
+    List<Amount<Mass>> exact = new ArrayList<>(n);
+    double[] steps = new double[n];
+    double totalSteps = 0;
+    int present = 0;
+    for (int i = 0; i < n; i++) {
+      Amount<Mass> mass = Amount.from(masses.get(i));
+      exact.add(mass);
+      steps[i] = mass.in(BakeryUnits.GRAM) / step;
+      totalSteps += steps[i];
+      present += steps[i] > 0 ? 1 : 0;
+      if (steps[i] < 0) {
+        throw new BakeryException(
+            Reason.OUT_OF_RANGE,
+            "a mass to be weighed can't be negative",
+            mass.toString(),
+            "give masses from 0 g up");
+      }
+    }
+    long total = (long) Math.floor(totalSteps + 0.5 + TIE);
+    if (total < present) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "this balance can't weigh so small a set of ingredients",
+          Numbers.significant(totalSteps * step, 4)
+              + " g of "
+              + present
+              + " ingredients with steps of "
+              + Amount.from(resolution),
+          "use a finer balance or make more dough");
+    }
+    long[] whole = apportion(steps, total);
+    List<Amount<Mass>> rounded = new ArrayList<>(n);
+    for (long count : whole) {
+      rounded.add(BakeryUnits.GRAM.amount(Numbers.cleanProduct(count, step)));
+    }
+    return new BalanceRounding(exact, rounded, Amount.from(resolution));
+  }
+
+  private static long[] apportion(double[] steps, long total) {
+    int n = steps.length;
+    long[] whole = new long[n];
+    long given = 0;
+    for (int i = 0; i < n; i++) {
+      double near = Math.rint(steps[i]);
+      // 3 g is three steps of 1 g even where the division says 2.9999999999999996
+      whole[i] = (long) (Math.abs(steps[i] - near) < TIE ? near : Math.floor(steps[i]));
+      if (steps[i] > 0 && whole[i] == 0) {
+        whole[i] = 1;
+      }
+      given += whole[i];
+    }
+    if (given < total) {
+      PriorityQueue<Integer> byRemainder =
+          new PriorityQueue<>((a, b) -> compareRemainders(steps, whole, b, a, a - b));
+      for (int i = 0; i < n; i++) {
+        if (steps[i] > 0) {
+          byRemainder.add(i);
+        }
+      }
+      for (; given < total; given++) {
+        int i = requireNonNull(byRemainder.poll());
+        whole[i]++;
+        byRemainder.add(i);
+      }
+    }
+    while (given > total) {
+      int best = -1;
+      for (int i = 0; i < n; i++) {
+        boolean canSpare = whole[i] > 1;
+        if (canSpare
+            && (best < 0 || relativeLoss(steps, whole, i) < relativeLoss(steps, whole, best))) {
+          best = i;
+        }
+      }
+      whole[best]--;
+      given--;
+    }
+    return whole;
+  }
+
+  private static int compareRemainders(double[] steps, long[] whole, int a, int b, int tie) {
+    double difference = (steps[a] - whole[a]) - (steps[b] - whole[b]);
+    return Math.abs(difference) < TIE ? tie : Double.compare(difference, 0);
+  }
+
+  private static double relativeLoss(double[] steps, long[] whole, int i) {
+    return (steps[i] - (whole[i] - 1)) / steps[i];
+  }
+
+  /**
+   * The total after rounding.
+   *
+   * @return the total in grams
+   */
+  public Amount<Mass> total() {
+    double sum = 0;
+    for (Amount<Mass> mass : rounded) {
+      sum += mass.value();
+    }
+    return BakeryUnits.GRAM.amount(sum);
+  }
+
+  /**
+   * The greatest relative error that the rounding made in any line.
+   *
+   * @return the error, in percent of the line
+   */
+  public Amount<Dimensionless> greatestError() {
+    double greatest = 0;
+    for (int i = 0; i < exact.size(); i++) {
+      double before = exact.get(i).in(BakeryUnits.GRAM);
+      if (before > 0) {
+        greatest = Math.max(greatest, Math.abs(rounded.get(i).value() - before) / before);
+      }
+    }
+    return BakeryUnits.PERCENT.amount(greatest * 100);
+  }
+
+  @Override
+  public List<Advice> advice() {
+    List<Advice> advice = new ArrayList<>();
+    for (int i = 0; i < exact.size(); i++) {
+      double before = exact.get(i).in(BakeryUnits.GRAM);
+      double after = rounded.get(i).value();
+      if (before > 0 && Math.abs(after - before) / before > WIDE_ERROR) {
+        advice.add(
+            Advice.warning(
+                "BALANCE_TOO_COARSE",
+                "line "
+                    + (i + 1)
+                    + ": "
+                    + Numbers.significant(before, 3)
+                    + " g becomes "
+                    + Numbers.significant(after, 3)
+                    + " g on a balance with steps of "
+                    + resolution,
+                "Weigh it on a finer balance, or dissolve ten times as much and use a tenth",
+                Advice.COMMON_PRACTICE));
+      }
+    }
+    return advice;
+  }
+
+  @Override
+  public Working working() {
+    double before = 0;
+    for (Amount<Mass> mass : exact) {
+      before += mass.in(BakeryUnits.GRAM);
+    }
+    return Working.of(
+        new WorkedLine(
+            "total",
+            "Σ rounded masses, steps of " + resolution,
+            Numbers.significant(before, 6)
+                + " g → "
+                + Numbers.significant(total().value(), 6)
+                + " g",
+            "largest-remainder method"));
+  }
+
+  /** The rounded masses, their total and the greatest error. */
+  @Override
+  public String toString() {
+    return rounded
+        + ", total "
+        + total()
+        + ", greatest error "
+        + AmountFormat.metric().percent(greatestError());
+  }
+}
