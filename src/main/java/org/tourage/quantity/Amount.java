@@ -38,7 +38,7 @@ import org.tourage.internal.Numbers;
  * @param <Q> the kind of quantity
  */
 public final class Amount<Q extends Quantity<Q>>
-    implements Quantity<Q>, Comparable<Quantity<Q>>, Serializable {
+    implements Quantity<Q>, Comparable<Amount<Q>>, Serializable {
   private static final long serialVersionUID = 1L;
 
   /** Equality looks at this many significant digits of the base unit's value. */
@@ -292,7 +292,7 @@ public final class Amount<Q extends Quantity<Q>>
 
   @Override
   public boolean isEquivalentTo(Quantity<Q> other) {
-    return compareTo(other) == 0;
+    return compareTo(from(other)) == 0;
   }
 
   /**
@@ -328,9 +328,9 @@ public final class Amount<Q extends Quantity<Q>>
 
   /** Compares by size, to {@value #EQUALITY_DIGITS} significant digits of the base unit. */
   @Override
-  public int compareTo(Quantity<Q> other) {
+  public int compareTo(Amount<Q> other) {
     double left = base();
-    double right = from(other).base();
+    double right = other.base();
     if (left == right) {
       return 0;
     }

@@ -33,7 +33,8 @@ public record AmountRange<Q extends Quantity<Q>>(Amount<Q> low, Amount<Q> high)
    * @return true if it does
    */
   public boolean contains(Quantity<Q> amount) {
-    return low.compareTo(amount) <= 0 && high.compareTo(amount) >= 0;
+    Amount<Q> value = Amount.from(amount);
+    return low.compareTo(value) <= 0 && high.compareTo(value) >= 0;
   }
 
   /** {@code 1 h to 2 h}, or one amount where both ends are the same. */

@@ -134,8 +134,7 @@ public final class BakeryUnits {
   public static final BakeryUnit<Time> DAY = time("d", 86400);
 
   /** The kelvin. */
-  public static final BakeryUnit<Temperature> KELVIN =
-      keep("K", Kind.TEMPERATURE, Fraction.ONE);
+  public static final BakeryUnit<Temperature> KELVIN = keep("K", Kind.TEMPERATURE, Fraction.ONE);
 
   /** The degree Celsius: K = °C + 273.15. */
   public static final BakeryUnit<Temperature> CELSIUS =
@@ -144,18 +143,17 @@ public final class BakeryUnits {
   /** The degree Fahrenheit: K = (°F + 459.67) / 1.8. */
   public static final BakeryUnit<Temperature> FAHRENHEIT =
       keep(
-              "°F",
-              Kind.TEMPERATURE,
-              Fraction.of(5, 9),
-              Fraction.ofDecimal("459.67").times(Fraction.of(5, 9)));
+          "°F",
+          Kind.TEMPERATURE,
+          Fraction.of(5, 9),
+          Fraction.ofDecimal("459.67").times(Fraction.of(5, 9)));
 
   /** The percent. */
   public static final BakeryUnit<Dimensionless> PERCENT =
       keep("%", Kind.RATIO, Fraction.of(1, 100));
 
   /** A plain number: 0.5 is one half. */
-  public static final BakeryUnit<Dimensionless> FRACTION =
-      keep("", Kind.RATIO, Fraction.ONE);
+  public static final BakeryUnit<Dimensionless> FRACTION = keep("", Kind.RATIO, Fraction.ONE);
 
   /** The joule. */
   public static final BakeryUnit<Energy> JOULE = energy("J", "1");

@@ -1,0 +1,440 @@
+package org.tourage.command;
+
+import static org.tourage.quantity.Amounts.celsius;
+import static org.tourage.quantity.Amounts.grams;
+import static org.tourage.quantity.Amounts.percent;
+import static org.tourage.quantity.BakeryUnits.FRACTION;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Mass;
+import javax.measure.quantity.Temperature;
+import org.jspecify.annotations.Nullable;
+import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.doughtemperature.FactorRule;
+import org.tourage.doughtemperature.IceRule;
+import org.tourage.formula.Batch;
+import org.tourage.formula.Formula;
+import org.tourage.formula.HouseholdRecipe;
+import org.tourage.formula.Line;
+import org.tourage.formula.PieceOrder;
+import org.tourage.formula.StageKind;
+import org.tourage.ingredient.Catalogue;
+import org.tourage.ingredient.Ingredient;
+import org.tourage.ingredient.Role;
+import org.tourage.label.AllergenSummary;
+import org.tourage.label.KitchenCautions;
+import org.tourage.lamination.Fold;
+import org.tourage.lamination.FoldSequence;
+import org.tourage.lamination.LaminationPlan;
+import org.tourage.lamination.LockIn;
+import org.tourage.makeup.CuttingPlan;
+import org.tourage.makeup.Shape;
+import org.tourage.oven.OvenProfile;
+import org.tourage.physics.ChoiOkos1986;
+import org.tourage.plan.DayTime;
+import org.tourage.plan.Timetable;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Amounts;
+import org.tourage.quantity.BakeryUnit;
+import org.tourage.quantity.CupStandard;
+import org.tourage.quantity.HouseholdAmount;
+import org.tourage.quantity.Kind;
+import org.tourage.quantity.TemperatureDifference;
+import org.tourage.sheet.BenchSheet;
+import org.tourage.substitution.FlourExchange;
+
+/**
+ * Works a recipe file through the rooms of the library and puts the results on a bench sheet:
+ * recipe, flour on hand, formula, water, lamination, cutting, oven, timetable, cautions.
+ *
+ * <pre>{@code
+ * BenchDay.work(RecipeFile.parse(text).with("pieces", "24"));
+ * }</pre>
+ */
+public final class BenchDay {
+  private static final Amount<Temperature> LAMINATING = celsius(15);
+  private static final int MOST_ROUNDS = 60;
+  private static final double SETTLED = 1e-12;
+
+  private final RecipeFile file;
+
+  private BenchDay(RecipeFile file) {
+    this.file = file;
+  }
+
+  /**
+   * Works a recipe file through.
+   *
+   * @param file the file
+   * @return the bench sheet
+   * @throws BakeryException if a line or a setting can't be read, or the figures contradict each
+   *     other
+   */
+  public static BenchSheet work(RecipeFile file) {
+    return new BenchDay(file).work();
+  }
+
+  private BenchSheet work() {
+    AmountFormat format = format();
+    HouseholdRecipe recipe =
+        HouseholdRecipe.parse(title(), file.recipe(), Catalogue.builtIn(), cups());
+    BenchSheet.Builder sheet = BenchSheet.builder(title(), format).recipe(recipe);
+    Batch asGiven = recipe.batch();
+    Batch wanted = asGiven;
+    Optional<FlourExchange> exchange = exchange(asGiven.formula());
+    if (exchange.isPresent()) {
+      sheet.exchange(exchange.get());
+      // the exchange keeps the flour
+      wanted = exchange.get().after().forFlour(asGiven.flour());
+    }
+    Formula formula = wanted.formula();
+    Scaled scaled = scale(wanted);
+    Batch batch = scaled.batch.rounded(read(Setting.BALANCE, Amounts::mass, grams(1)));
+    sheet.formula(batch, scaled.words);
+    water(sheet, batch);
+    if (scaled.lamination != null) {
+      sheet.lamination(scaled.lamination);
+    }
+    if (scaled.cutting != null) {
+      sheet.cutting(scaled.cutting, scaled.sheetMass);
+    }
+    file.get(Setting.OVEN).ifPresent(text -> sheet.oven(oven(text)));
+    if (!file.tasks().isEmpty()) {
+      sheet.timetable(timetable());
+    }
+    sheet.allergens(AllergenSummary.of(formula)).advice(KitchenCautions.of(formula));
+    if (scaled.cutting == null && file.get(Setting.CUT).isPresent()) {
+      sheet.advice(
+          List.of(
+              Advice.note(
+                  "NO_SHEET",
+                  "there is no laminated sheet to cut",
+                  "Give a [roll-in] stage, or divide the dough by weight",
+                  Advice.COMMON_PRACTICE)));
+    }
+    return sheet.build();
+  }
+
+  /** What scaling settled. */
+  private record Scaled(
+      Batch batch,
+      String words,
+      @Nullable LaminationPlan lamination,
+      @Nullable CuttingPlan cutting,
+      Amount<Mass> sheetMass) {}
+
+  /**
+   * Scales to pieces. Where a sheet is cut, its trim and ends depend on its size, so the dough is
+   * grown until the pieces that are cut have the mass that is wanted.
+   */
+  private Scaled scale(Batch given) {
+    Formula formula = given.formula();
+    Amount<Dimensionless> loss = read(Setting.PROCESS_LOSS, Amounts::percentage, percent(0));
+    int pieces = file.get(Setting.PIECES).map(BenchDay::wholeNumber).orElse(0);
+    Optional<Amount<Mass>> pieceMass = file.get(Setting.PIECE_MASS).map(Amounts::mass);
+    boolean toPieces = pieces > 0 && pieceMass.isPresent();
+    Batch batch = given;
+    if (file.get(Setting.FLOUR).isPresent()) {
+      batch = formula.forFlour(Amounts.mass(file.get(Setting.FLOUR).orElseThrow()));
+      toPieces = false;
+    } else if (toPieces) {
+      batch = formula.forPieces(order(pieces, pieceMass.orElseThrow(), loss));
+    } else if (pieceMass.isPresent()) {
+      throw new BakeryException(
+          Reason.MISSING,
+          "the number of pieces is missing",
+          "piece-mass " + pieceMass.get(),
+          "set pieces too, for example pieces: 12");
+    }
+    boolean laminated = formula.stages().stream().anyMatch(s -> s.kind() == StageKind.ROLL_IN);
+    if (!laminated) {
+      return new Scaled(batch, words(batch, pieces, loss, toPieces), null, null, batch.dough());
+    }
+    Scaled scaled = laminate(batch, pieces, loss, toPieces);
+    if (toPieces && scaled.cutting != null) {
+      double rawPiece = order(pieces, pieceMass.orElseThrow(), percent(0)).dough().value() / pieces;
+      for (int round = 0; round < MOST_ROUNDS; round++) {
+        double cut = scaled.cutting.pieceMass(scaled.sheetMass).value();
+        double correction = rawPiece / cut;
+        if (Math.abs(correction - 1) < SETTLED) {
+          break;
+        }
+        scaled = laminate(scaled.batch.times(correction), pieces, loss, true);
+        if (scaled.cutting == null) {
+          break;
+        }
+      }
+    }
+    return scaled;
+  }
+
+  private PieceOrder order(int pieces, Amount<Mass> pieceMass, Quantity<Dimensionless> loss) {
+    PieceOrder order =
+        file.get(Setting.BAKE_LOSS)
+            .map(text -> PieceOrder.baked(pieces, pieceMass, Amounts.percentage(text)))
+            .orElseGet(() -> PieceOrder.raw(pieces, pieceMass));
+    return order.withProcessLoss(loss);
+  }
+
+  private Scaled laminate(Batch batch, int pieces, Amount<Dimensionless> loss, boolean toPieces) {
+    Formula formula = batch.formula();
+    Amount<Mass> dough = batch.baseDough().multiply(1 - loss.in(FRACTION));
+    LaminationPlan plan =
+        LaminationPlan.of(
+            sequence(),
+            dough,
+            batch.rollIn(),
+            ChoiOkos1986.density(formula.constituents(StageKind::inDough), LAMINATING),
+            ChoiOkos1986.density(formula.constituents(k -> k == StageKind.ROLL_IN), LAMINATING),
+            setup());
+    Amount<Mass> sheetMass = dough.add(batch.rollIn());
+    CuttingPlan cutting =
+        pieces == 0
+            ? null
+            : CuttingPlan.forPieces(
+                shape(),
+                pieces,
+                plan.finalSheet(),
+                read(Setting.TRIM, Amounts::length, Amounts.millimetres(5)),
+                slenderness());
+    return new Scaled(batch, words(batch, pieces, loss, toPieces), plan, cutting, sheetMass);
+  }
+
+  private String words(Batch batch, int pieces, Amount<Dimensionless> loss, boolean toPieces) {
+    AmountFormat metric = AmountFormat.metric();
+    if (pieces == 0) {
+      return "the recipe at the size given";
+    }
+    String each =
+        toPieces
+            ? file.get(Setting.PIECE_MASS).orElseThrow()
+                + file.get(Setting.BAKE_LOSS)
+                    .map(text -> " baked, bake loss " + text)
+                    .orElse(" raw")
+            : "about " + metric.mass(batch.pieceMass(pieces, loss)) + " raw before trim";
+    return pieces + " pieces of " + each + ", process loss " + metric.percent(loss);
+  }
+
+  private String title() {
+    return file.get(Setting.TITLE).orElse("Bench sheet");
+  }
+
+  private AmountFormat format() {
+    return choose(
+        Setting.UNITS,
+        "metric",
+        word ->
+            switch (word) {
+              case "metric" -> AmountFormat.metric();
+              case "us" -> AmountFormat.usCustomary();
+              case "both" -> AmountFormat.sideBySide();
+              default -> null;
+            });
+  }
+
+  private CupStandard cups() {
+    return choose(
+        Setting.CUPS,
+        "us",
+        word ->
+            switch (word) {
+              case "us" -> CupStandard.US_CUSTOMARY;
+              case "labelling" -> CupStandard.US_LABELLING;
+              case "metric" -> CupStandard.METRIC;
+              case "imperial" -> CupStandard.IMPERIAL;
+              default -> null;
+            });
+  }
+
+  private Shape shape() {
+    return choose(
+        Setting.CUT,
+        "triangles",
+        word ->
+            switch (word) {
+              case "triangles" -> Shape.TRIANGLE;
+              case "rectangles" -> Shape.RECTANGLE;
+              default -> null;
+            });
+  }
+
+  private LockIn lockIn() {
+    return choose(
+        Setting.LOCK_IN,
+        "half",
+        word ->
+            switch (word) {
+              case "half" -> LockIn.HALF;
+              case "thirds" -> LockIn.THIRDS;
+              case "envelope" -> LockIn.ENVELOPE;
+              case "outside" -> LockIn.OUTSIDE;
+              default -> null;
+            });
+  }
+
+  private FoldSequence sequence() {
+    FoldSequence sequence = FoldSequence.lockIn(lockIn());
+    String text = file.get(Setting.FOLDS).orElse("letter, letter, letter");
+    for (String word : text.toLowerCase(Locale.ROOT).split(",")) {
+      String fold = word.strip();
+      sequence =
+          sequence.fold(
+              switch (fold) {
+                case "half" -> Fold.HALF;
+                case "letter" -> Fold.LETTER;
+                case "book" -> Fold.BOOK;
+                default -> zigzag(fold);
+              });
+    }
+    return sequence;
+  }
+
+  private static Fold zigzag(String fold) {
+    if (fold.matches("zigzag \\d{1,2}")) {
+      return Fold.zigzag(Integer.parseInt(fold.substring("zigzag ".length())));
+    }
+    throw wrong(Setting.FOLDS, fold);
+  }
+
+  private LaminationPlan.Setup setup() {
+    LaminationPlan.Setup bench = LaminationPlan.Setup.SMALL_BENCH;
+    Amount<Length> thickness =
+        read(Setting.SHEET_THICKNESS, Amounts::length, bench.finalThickness());
+    Amount<Length> width = read(Setting.SHEET_WIDTH, Amounts::length, bench.finalWidth());
+    return bench
+        .withPacketWidth(read(Setting.PACKET_WIDTH, Amounts::length, bench.packetWidth()))
+        .withFinalSheet(thickness, width);
+  }
+
+  private double slenderness() {
+    String text = file.get(Setting.SLENDERNESS).orElse(Setting.SLENDERNESS.example());
+    HouseholdAmount amount = HouseholdAmount.parse(text);
+    if (amount.unit().isPresent() || amount.countWord().isPresent() || amount.isRange()) {
+      throw wrong(Setting.SLENDERNESS, text);
+    }
+    return amount.low().doubleValue();
+  }
+
+  private Optional<FlourExchange> exchange(Formula formula) {
+    return file.get(Setting.FLOUR_ON_HAND)
+        .map(
+            name -> {
+              Ingredient to = Catalogue.builtIn().require(name);
+              Ingredient from =
+                  file.get(Setting.FLOUR_REPLACED)
+                      .map(Catalogue.builtIn()::require)
+                      .orElseGet(() -> firstFlour(formula));
+              return FlourExchange.of(formula, from, to);
+            });
+  }
+
+  private static Ingredient firstFlour(Formula formula) {
+    return formula.overall().stream().filter(Line::isFlour).findFirst().orElseThrow().ingredient();
+  }
+
+  private void water(BenchSheet.Builder sheet, Batch batch) {
+    boolean wanted = file.get(Setting.DOUGH_TEMPERATURE).isPresent();
+    if (!wanted) {
+      return;
+    }
+    FactorRule rule =
+        FactorRule.target(read(Setting.DOUGH_TEMPERATURE, Amounts::temperature, LAMINATING))
+            .flour(required(Setting.FLOUR_TEMPERATURE, Amounts::temperature))
+            .room(required(Setting.ROOM, Amounts::temperature))
+            .friction(required(Setting.FRICTION, BenchDay::difference));
+    double liquid = 0;
+    for (Line line : batch.formula().overall()) {
+      liquid += line.ingredient().is(Role.LIQUID) ? batch.weightOf(line.ingredient()).value() : 0;
+    }
+    double grams = liquid;
+    IceRule ice =
+        file.get(Setting.TAP)
+            .filter(text -> grams > 0)
+            .map(text -> rule.ice(grams(grams), Amounts.temperature(text)))
+            .orElse(null);
+    sheet.water(rule, ice);
+  }
+
+  private static TemperatureDifference difference(String text) {
+    HouseholdAmount amount = HouseholdAmount.parse(text, Kind.TEMPERATURE);
+    double degrees = amount.low().doubleValue();
+    BakeryUnit<?> unit = amount.unit().orElseThrow();
+    return unit.symbol().equals("°F")
+        ? TemperatureDifference.ofFahrenheitDegrees(degrees)
+        : TemperatureDifference.ofCelsiusDegrees(degrees);
+  }
+
+  private static OvenProfile oven(String text) {
+    List<OvenProfile.Step> steps = new ArrayList<>();
+    for (String step : text.split(",")) {
+      HouseholdAmount setPoint = HouseholdAmount.parseFront(step.strip(), CupStandard.US_CUSTOMARY);
+      if (setPoint.kind() != Kind.TEMPERATURE || setPoint.rest().isEmpty()) {
+        throw wrong(Setting.OVEN, step.strip());
+      }
+      steps.add(
+          new OvenProfile.Step(
+              Amounts.temperature(setPoint.text()), Amounts.time(setPoint.rest())));
+    }
+    return new OvenProfile(steps);
+  }
+
+  private Timetable timetable() {
+    return file.get(Setting.READY)
+        .map(text -> Timetable.endingAt(DayTime.parse(text), file.tasks()))
+        .orElseGet(
+            () ->
+                Timetable.startingAt(
+                    DayTime.parse(file.get(Setting.START).orElse(Setting.START.example())),
+                    file.tasks()));
+  }
+
+  private static int wholeNumber(String text) {
+    if (!text.matches("[1-9]\\d{0,5}")) {
+      throw wrong(Setting.PIECES, text);
+    }
+    return Integer.parseInt(text);
+  }
+
+  private <T> T read(Setting setting, Function<String, T> reader, T otherwise) {
+    return file.get(setting).map(reader).orElse(otherwise);
+  }
+
+  private <T> T required(Setting setting, Function<String, T> reader) {
+    return file.get(setting)
+        .map(reader)
+        .orElseThrow(
+            () ->
+                new BakeryException(
+                    Reason.MISSING,
+                    "the water temperature needs one more setting",
+                    setting.key(),
+                    "set it, for example " + setting.key() + ": " + setting.example()));
+  }
+
+  private <T> T choose(Setting setting, String otherwise, Function<String, @Nullable T> reader) {
+    String word = file.get(setting).orElse(otherwise);
+    T value = reader.apply(word.toLowerCase(Locale.ROOT));
+    if (value == null) {
+      throw wrong(setting, word);
+    }
+    return value;
+  }
+
+  private static BakeryException wrong(Setting setting, String text) {
+    return new BakeryException(
+        Reason.UNREADABLE_TEXT,
+        "can't read " + setting.key(),
+        "\"" + text + "\"",
+        setting.help() + "; for example " + setting.key() + ": " + setting.example());
+  }
+}

@@ -1,0 +1,326 @@
+package org.tourage.formula;
+
+import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.FRACTION;
+import static org.tourage.quantity.BakeryUnits.GRAM;
+
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import javax.measure.Quantity;
+import javax.measure.quantity.Mass;
+import org.jspecify.annotations.Nullable;
+import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.advice.Explained;
+import org.tourage.advice.WorkedLine;
+import org.tourage.advice.Working;
+import org.tourage.ingredient.Ingredient;
+import org.tourage.internal.Numbers;
+import org.tourage.internal.TextTable;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.BalanceRounding;
+
+/**
+ * A formula at a definite size: each line weighed. The masses are exact until {@link #rounded} says
+ * for which balance. Immutable and serialisable.
+ */
+public final class Batch implements Explained, Serializable {
+  private static final long serialVersionUID = 1L;
+
+  /** The formula. */
+  private final Formula formula;
+
+  /** The total flour in grams. */
+  private final double flour;
+
+  /** The rounding, if the batch has been rounded. */
+  private final @Nullable BalanceRounding rounding;
+
+  Batch(Formula formula, double flourGrams) {
+    this(formula, flourGrams, null);
+  }
+
+  private Batch(Formula formula, double flour, @Nullable BalanceRounding rounding) {
+    if (!(flour > 0) || Double.isInfinite(flour)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "a batch needs flour",
+          Numbers.significant(Double.isFinite(flour) ? flour : 0, 6) + " g",
+          "give a positive mass");
+    }
+    this.formula = formula;
+    this.flour = flour;
+    this.rounding = rounding;
+  }
+
+  /**
+   * The formula.
+   *
+   * @return the formula
+   */
+  public Formula formula() {
+    return formula;
+  }
+
+  /**
+   * The mass of a line.
+   *
+   * @param index its place in {@link Formula#lines()}, from 0
+   * @return the mass in grams
+   */
+  public Amount<Mass> weight(int index) {
+    return rounding == null
+        ? GRAM.amount(formula.share(index) * flour)
+        : rounding.rounded().get(index);
+  }
+
+  /**
+   * The mass of every line.
+   *
+   * @return the masses in the order of {@link Formula#lines()}
+   */
+  public List<Amount<Mass>> weights() {
+    if (rounding != null) {
+      return rounding.rounded();
+    }
+    List<Amount<Mass>> weights = new ArrayList<>();
+    for (int i = 0; i < formula.size(); i++) {
+      weights.add(weight(i));
+    }
+    return weights;
+  }
+
+  /**
+   * The mass of an ingredient in all stages together.
+   *
+   * @param ingredient the ingredient
+   * @return the mass in grams, 0 g if the formula has none
+   */
+  public Amount<Mass> weightOf(Ingredient ingredient) {
+    requireNonNull(ingredient, "ingredient");
+    return sum(i -> formula.lines().get(i).ingredient().equals(ingredient));
+  }
+
+  /**
+   * The mass of an ingredient in all stages together.
+   *
+   * @param name the name of an ingredient of the formula
+   * @return the mass in grams
+   * @throws BakeryException if the formula has no such ingredient
+   */
+  public Amount<Mass> weightOf(String name) {
+    return weightOf(formula.ingredient(name));
+  }
+
+  /**
+   * The mass of what is weighed into a stage; what the stage takes from others is not counted.
+   *
+   * @param stage the stage
+   * @return the mass in grams
+   */
+  public Amount<Mass> weightOf(Stage stage) {
+    return sum(i -> formula.stageOf(i).equals(stage));
+  }
+
+  /**
+   * The mass of a stage with all the stages that go into it.
+   *
+   * @param stage the stage
+   * @return the mass in grams
+   */
+  public Amount<Mass> wholeWeightOf(Stage stage) {
+    Amount<Mass> whole = weightOf(stage);
+    for (String name : stage.takes()) {
+      whole = whole.add(wholeWeightOf(formula.stage(name)));
+    }
+    return whole;
+  }
+
+  private Amount<Mass> sum(java.util.function.IntPredicate wanted) {
+    double grams = 0;
+    for (int i = 0; i < formula.size(); i++) {
+      grams += wanted.test(i) ? weight(i).value() : 0;
+    }
+    return GRAM.amount(grams);
+  }
+
+  /**
+   * The total flour.
+   *
+   * @return the mass in grams
+   */
+  public Amount<Mass> flour() {
+    return rounding == null
+        ? GRAM.amount(flour)
+        : sum(i -> formula.stageOf(i).kind().inPiece() && formula.lines().get(i).isFlour());
+  }
+
+  /**
+   * The dough before any fat is rolled in.
+   *
+   * @return the mass in grams
+   */
+  public Amount<Mass> baseDough() {
+    return sum(i -> formula.stageOf(i).kind().inDough());
+  }
+
+  /**
+   * The fat that is rolled in.
+   *
+   * @return the mass in grams, 0 g if there is none
+   */
+  public Amount<Mass> rollIn() {
+    return sum(i -> formula.stageOf(i).kind() == StageKind.ROLL_IN);
+  }
+
+  /**
+   * All that is cut into pieces: the dough with the fat rolled in.
+   *
+   * @return the mass in grams
+   */
+  public Amount<Mass> dough() {
+    return sum(i -> formula.stageOf(i).kind().inPiece());
+  }
+
+  /**
+   * All that is weighed, the finish included.
+   *
+   * @return the mass in grams
+   */
+  public Amount<Mass> total() {
+    return sum(i -> true);
+  }
+
+  /**
+   * The raw mass of each piece when the dough is divided.
+   *
+   * @param pieces how many
+   * @param processLoss the share of the dough that does not get into pieces
+   * @return the mass of one
+   */
+  public Amount<Mass> pieceMass(
+      int pieces, Quantity<javax.measure.quantity.Dimensionless> processLoss) {
+    PieceOrder checked = PieceOrder.raw(pieces, dough()).withProcessLoss(processLoss);
+    return dough().multiply((1 - checked.processLoss().in(FRACTION)) / pieces);
+  }
+
+  /**
+   * The same batch times a factor.
+   *
+   * @param factor the factor, positive
+   * @return an exact batch
+   */
+  public Batch times(double factor) {
+    return new Batch(formula, flour * factor);
+  }
+
+  /**
+   * The same batch rounded to the resolution of a balance: the total is kept, no ingredient
+   * vanishes.
+   *
+   * @param resolution the step of the balance
+   * @return the rounded batch; its {@link #rounding()} tells the greatest error
+   */
+  public Batch rounded(Quantity<Mass> resolution) {
+    List<Amount<Mass>> exact = new Batch(formula, flour).weights();
+    return new Batch(formula, flour, BalanceRounding.of(exact, resolution));
+  }
+
+  /**
+   * How the batch was rounded.
+   *
+   * @return the rounding, if it was
+   */
+  public java.util.Optional<BalanceRounding> rounding() {
+    return java.util.Optional.ofNullable(rounding);
+  }
+
+  @Override
+  public List<Advice> advice() {
+    List<Advice> advice = new ArrayList<>(formula.advice());
+    if (rounding != null) {
+      advice.addAll(rounding.advice());
+    }
+    return advice;
+  }
+
+  @Override
+  public Working working() {
+    List<WorkedLine> lines = new ArrayList<>();
+    for (int i = 0; i < formula.size(); i++) {
+      Line line = formula.lines().get(i);
+      lines.add(
+          new WorkedLine(
+              "m(" + line.ingredient().name() + ")",
+              "percent × flour",
+              line.percent() + " × " + GRAM.amount(flour) + " = " + weight(i),
+              "baker's percentage, common practice"));
+    }
+    return new Working(lines);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Batch that
+        && formula.equals(that.formula)
+        && GRAM.amount(flour).equals(GRAM.amount(that.flour))
+        && java.util.Objects.equals(rounding, that.rounding);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * formula.hashCode() + GRAM.amount(flour).hashCode();
+  }
+
+  /** The table as a baker reads it, in grams. */
+  @Override
+  public String toString() {
+    return table(AmountFormat.metric());
+  }
+
+  /**
+   * The table as a baker reads it: stage by stage, ingredient, percent of the total flour, weight,
+   * and the totals.
+   *
+   * @param given how to write the weights
+   * @return the table as text
+   */
+  public String table(AmountFormat given) {
+    AmountFormat format = rounding == null ? given : given.withBalance(rounding.resolution());
+    TextTable table = new TextTable(1);
+    table.heading(formula.name());
+    table.row("ingredient", "% of flour", "weight");
+    int index = 0;
+    for (Stage stage : formula.stages()) {
+      table.heading("");
+      table.heading(stage.name());
+      for (String name : stage.takes()) {
+        Stage before = formula.stage(name);
+        table.row("  all of " + name, "", format.mass(wholeWeightOf(before)));
+      }
+      for (Line line : stage.lines()) {
+        table.row(
+            "  " + line.ingredient().name(),
+            Numbers.fixed(line.percent().value(), 1),
+            format.mass(weight(index)));
+        index++;
+      }
+      if (stage.lines().size() + stage.takes().size() > 1) {
+        table.row(
+            "  = " + stage.name().toLowerCase(java.util.Locale.ROOT),
+            "",
+            format.mass(wholeWeightOf(stage)));
+      }
+    }
+    table.heading("");
+    table.row("total flour", "100.0", format.mass(flour()));
+    table.row(
+        "total dough" + (rollIn().value() > 0 ? " with roll-in" : ""),
+        Numbers.fixed(formula.dough().value(), 1),
+        format.mass(dough()));
+    return table.toString();
+  }
+}

@@ -1,0 +1,128 @@
+package org.tourage.formula;
+
+import static org.tourage.quantity.BakeryUnits.FRACTION;
+import static org.tourage.quantity.BakeryUnits.GRAM;
+import static org.tourage.quantity.BakeryUnits.PERCENT;
+
+import java.io.Serializable;
+import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Mass;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.advice.WorkedLine;
+import org.tourage.advice.Working;
+import org.tourage.quantity.Amount;
+
+/**
+ * How many pieces are wanted and what each weighs, raw or baked, with what is lost on the way: m =
+ * n · b / ((1 − L)(1 − q)), common practice.
+ *
+ * @param pieces how many, at least 1
+ * @param pieceMass the mass of one piece
+ * @param bakeLoss L, the share of the raw mass that the oven takes; 0 for a raw piece mass
+ * @param processLoss q, the share of the dough that stays on bench, tools and as trim
+ */
+public record PieceOrder(
+    int pieces,
+    Amount<Mass> pieceMass,
+    Amount<Dimensionless> bakeLoss,
+    Amount<Dimensionless> processLoss)
+    implements Serializable {
+
+  /** Checks the ranges. */
+  public PieceOrder {
+    if (pieces < 1) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE, "no pieces", pieces + " pieces", "give a number from 1 up");
+    }
+    if (pieceMass.value() <= 0) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "a piece must weigh something",
+          pieceMass.toString(),
+          "give the mass of one piece, for example 80 g");
+    }
+    checkLoss("bake loss", bakeLoss);
+    checkLoss("process loss", processLoss);
+  }
+
+  private static void checkLoss(String name, Amount<Dimensionless> loss) {
+    double share = loss.in(FRACTION);
+    if (share < 0 || share >= 1) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "the " + name + " can't be",
+          loss.to(PERCENT).toString(),
+          "give 0 % or more, below 100 %");
+    }
+  }
+
+  /**
+   * Pieces by their mass before baking.
+   *
+   * @param pieces how many
+   * @param pieceMass the raw mass of one
+   * @return the order, without losses
+   */
+  public static PieceOrder raw(int pieces, Quantity<Mass> pieceMass) {
+    return new PieceOrder(pieces, Amount.from(pieceMass), PERCENT.amount(0), PERCENT.amount(0));
+  }
+
+  /**
+   * Pieces by their mass after baking.
+   *
+   * @param pieces how many
+   * @param pieceMass the baked mass of one
+   * @param bakeLoss the share of the raw mass that the oven takes
+   * @return the order, without process loss
+   */
+  public static PieceOrder baked(
+      int pieces, Quantity<Mass> pieceMass, Quantity<Dimensionless> bakeLoss) {
+    return new PieceOrder(pieces, Amount.from(pieceMass), Amount.from(bakeLoss), PERCENT.amount(0));
+  }
+
+  /**
+   * The same with process loss.
+   *
+   * @param loss the share of the dough that does not get into pieces
+   * @return the order
+   */
+  public PieceOrder withProcessLoss(Quantity<Dimensionless> loss) {
+    return new PieceOrder(pieces, pieceMass, bakeLoss, Amount.from(loss));
+  }
+
+  /**
+   * The dough to make.
+   *
+   * @return n · b / ((1 − L)(1 − q)) in grams
+   */
+  public Amount<Mass> dough() {
+    return GRAM.amount(
+        pieces
+            * pieceMass.in(GRAM)
+            / ((1 - bakeLoss.in(FRACTION)) * (1 - processLoss.in(FRACTION))));
+  }
+
+  /**
+   * How the dough is worked out.
+   *
+   * @return the worked solution
+   */
+  public Working working() {
+    return Working.of(
+        new WorkedLine(
+            "m",
+            "n · b / ((1 − L)(1 − q))",
+            pieces
+                + " × "
+                + pieceMass
+                + " / ((1 − "
+                + bakeLoss
+                + ")(1 − "
+                + processLoss
+                + ")) = "
+                + dough(),
+            "common practice"));
+  }
+}

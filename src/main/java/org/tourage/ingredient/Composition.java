@@ -1,0 +1,327 @@
+package org.tourage.ingredient;
+
+import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.FRACTION;
+import static org.tourage.quantity.BakeryUnits.PERCENT;
+
+import java.io.Serializable;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
+import org.jspecify.annotations.Nullable;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Numbers;
+import org.tourage.physics.Constituents;
+import org.tourage.quantity.Amount;
+
+/**
+ * What an ingredient is made of, as shares of its mass (grams per 100 g are percent). A figure can
+ * be unknown, which is not the same as 0; each known figure has a {@link Source}. Water, protein,
+ * fat, carbohydrate and ash together make at most 100 %; what is missing is {@link #unaccounted()}
+ * (the carbon dioxide of baking soda, for example).
+ *
+ * <p>Immutable and serialisable.
+ */
+public final class Composition implements Serializable {
+  private static final long serialVersionUID = 1L;
+
+  /** Tables are rounded: sums up to 100.1 % occur in them (USDA water and butter: 100.05). */
+  private static final double SUM_TOLERANCE = 0.001;
+
+  /**
+   * Sugars are analysed, carbohydrate is a difference: in USDA milk the sugars exceed the
+   * carbohydrate by 0.26 g per 100 g.
+   */
+  private static final double PART_TOLERANCE = 0.003;
+
+  /** Mass fractions by component ordinal; NaN where unknown. */
+  private final double[] fractions;
+
+  /** Sources by component; a component without one has the general source. */
+  private final EnumMap<Component, Source> sources;
+
+  private Composition(double[] fractions, EnumMap<Component, Source> sources) {
+    this.fractions = fractions;
+    this.sources = sources;
+  }
+
+  /**
+   * Starts a composition of one's own.
+   *
+   * @return a builder with nothing known
+   */
+  public static Builder builder() {
+    return new Builder();
+  }
+
+  /**
+   * The share of a component.
+   *
+   * @param component the component
+   * @return its share in percent; empty if unknown
+   */
+  public Optional<Amount<Dimensionless>> share(Component component) {
+    double value = fractions[component.ordinal()];
+    return Double.isNaN(value) ? Optional.empty() : Optional.of(PERCENT.amount(value * 100));
+  }
+
+  /**
+   * The source of a figure.
+   *
+   * @param component the component
+   * @return its source; empty if the figure is unknown
+   */
+  public Optional<Source> source(Component component) {
+    return Optional.ofNullable(sources.get(component));
+  }
+
+  /**
+   * The mass fraction of a component for use in sums.
+   *
+   * @param component the component
+   * @return 0 to 1; an unknown part counts as 0
+   */
+  public double fraction(Component component) {
+    double value = fractions[component.ordinal()];
+    return Double.isNaN(value) ? 0 : value;
+  }
+
+  /**
+   * What the five main components do not account for.
+   *
+   * @return the share in percent, not below 0
+   */
+  public Amount<Dimensionless> unaccounted() {
+    return PERCENT.amount(Math.max(0, 1 - sum(fractions)) * 100);
+  }
+
+  private static double sum(double[] f) {
+    double sum = 0;
+    for (Component main :
+        new Component[] {
+          Component.WATER, Component.PROTEIN, Component.FAT, Component.CARBOHYDRATE, Component.ASH
+        }) {
+      double value = f[main.ordinal()];
+      sum += Double.isNaN(value) ? 0 : value;
+    }
+    return sum;
+  }
+
+  /**
+   * The same for the physical models.
+   *
+   * @return the constituents; carbohydrate without fibre
+   */
+  public Constituents constituents() {
+    double fibre = fraction(Component.FIBRE);
+    return new Constituents(
+        fraction(Component.WATER),
+        fraction(Component.PROTEIN),
+        fraction(Component.FAT),
+        Math.max(0, fraction(Component.CARBOHYDRATE) - fibre),
+        fibre,
+        fraction(Component.ASH));
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Composition that
+        && Arrays.equals(fractions, that.fractions)
+        && sources.equals(that.sources);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * Arrays.hashCode(fractions) + sources.hashCode();
+  }
+
+  /** The known shares, for example {@code water 13.36 %, protein 11.98 %}. */
+  @Override
+  public String toString() {
+    StringBuilder out = new StringBuilder();
+    for (Component component : Component.values()) {
+      double value = fractions[component.ordinal()];
+      if (!Double.isNaN(value)) {
+        out.append(out.length() == 0 ? "" : ", ")
+            .append(component.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '))
+            .append(' ')
+            .append(Numbers.significant(value * 100, 5))
+            .append(" %");
+      }
+    }
+    return out.toString();
+  }
+
+  /** Collects the shares of a composition; it is not safe for use by several threads. */
+  public static final class Builder {
+    private final double[] fractions = new double[Component.count()];
+    private final Map<Component, Source> own = new EnumMap<>(Component.class);
+    private Source general = Source.USER;
+
+    private Builder() {
+      Arrays.fill(fractions, Double.NaN);
+    }
+
+    /**
+     * Sets the source of every figure that has none of its own.
+     *
+     * @param source the source
+     * @return this builder
+     */
+    public Builder source(Source source) {
+      general = requireNonNull(source, "source");
+      return this;
+    }
+
+    /**
+     * Sets the share of a component.
+     *
+     * @param component the component
+     * @param share its share, 0 to 100 %
+     * @return this builder
+     * @throws BakeryException if the share is negative or above 100 %
+     */
+    public Builder with(Component component, Quantity<Dimensionless> share) {
+      double fraction = FRACTION.measure(share);
+      if (fraction < 0 || fraction > 1 + SUM_TOLERANCE) {
+        throw new BakeryException(
+            Reason.OUT_OF_RANGE,
+            "the share of " + component.name().toLowerCase(java.util.Locale.ROOT) + " can't be",
+            Amount.from(share).to(PERCENT).toString(),
+            "give 0 % to 100 %, grams per 100 g");
+      }
+      fractions[component.ordinal()] = fraction;
+      return this;
+    }
+
+    /**
+     * Sets the share of a component with a source of its own.
+     *
+     * @param component the component
+     * @param share its share, 0 to 100 %
+     * @param source where the figure comes from
+     * @return this builder
+     */
+    public Builder with(Component component, Quantity<Dimensionless> share, Source source) {
+      own.put(component, requireNonNull(source, "source"));
+      return with(component, share);
+    }
+
+    /**
+     * Sets the share of water.
+     *
+     * @param share 0 to 100 %
+     * @return this builder
+     */
+    public Builder water(Quantity<Dimensionless> share) {
+      return with(Component.WATER, share);
+    }
+
+    /**
+     * Sets the share of protein.
+     *
+     * @param share 0 to 100 %
+     * @return this builder
+     */
+    public Builder protein(Quantity<Dimensionless> share) {
+      return with(Component.PROTEIN, share);
+    }
+
+    /**
+     * Sets the share of fat.
+     *
+     * @param share 0 to 100 %
+     * @return this builder
+     */
+    public Builder fat(Quantity<Dimensionless> share) {
+      return with(Component.FAT, share);
+    }
+
+    /**
+     * Sets the share of carbohydrate, fibre included.
+     *
+     * @param share 0 to 100 %
+     * @return this builder
+     */
+    public Builder carbohydrate(Quantity<Dimensionless> share) {
+      return with(Component.CARBOHYDRATE, share);
+    }
+
+    /**
+     * Sets the share of ash.
+     *
+     * @param share 0 to 100 %
+     * @return this builder
+     */
+    public Builder ash(Quantity<Dimensionless> share) {
+      return with(Component.ASH, share);
+    }
+
+    /**
+     * Makes the composition.
+     *
+     * @return the composition
+     * @throws BakeryException if the water is not given, the shares sum to over 100 %, or a part
+     *     (sugars, fibre, sodium, saturated fat) is greater than its whole
+     */
+    public Composition build() {
+      if (Double.isNaN(fractions[Component.WATER.ordinal()])) {
+        throw new BakeryException(
+            Reason.MISSING,
+            "a composition needs its water",
+            "no share of water",
+            "give it, 0 % for a dry ingredient; hydration is counted from it");
+      }
+      double sum = sum(fractions);
+      if (sum > 1 + SUM_TOLERANCE) {
+        throw new BakeryException(
+            Reason.INCONSISTENT,
+            "the shares sum to over 100 %",
+            Numbers.significant(sum * 100, 6) + " %",
+            "water, protein, fat, carbohydrate (with fibre) and ash make at most 100 %");
+      }
+      checkPart(
+          "sugars and fibre",
+          known(Component.SUGARS) + known(Component.FIBRE),
+          Component.CARBOHYDRATE);
+      checkPart("saturated fat", known(Component.SATURATED_FAT), Component.FAT);
+      if (known(Component.SODIUM) > 1 - known(Component.WATER) + SUM_TOLERANCE) {
+        throw new BakeryException(
+            Reason.INCONSISTENT,
+            "more sodium than dry matter",
+            Numbers.significant(known(Component.SODIUM) * 100, 4) + " %",
+            "sodium is given in grams per 100 g here, tables print milligrams");
+      }
+      EnumMap<Component, Source> sources = new EnumMap<>(Component.class);
+      for (Component component : Component.values()) {
+        if (!Double.isNaN(fractions[component.ordinal()])) {
+          sources.put(component, own.getOrDefault(component, general));
+        }
+      }
+      return new Composition(fractions.clone(), sources);
+    }
+
+    private double known(Component component) {
+      double value = fractions[component.ordinal()];
+      return Double.isNaN(value) ? 0 : value;
+    }
+
+    private void checkPart(String name, double part, Component whole) {
+      double value = fractions[whole.ordinal()];
+      if (!Double.isNaN(value) && part > value + PART_TOLERANCE) {
+        throw new BakeryException(
+            Reason.INCONSISTENT,
+            "more " + name + " than " + whole.name().toLowerCase(java.util.Locale.ROOT),
+            Numbers.significant(part * 100, 4)
+                + " % of "
+                + Numbers.significant(value * 100, 4)
+                + " %",
+            "a part can't be greater than its whole");
+      }
+    }
+  }
+}

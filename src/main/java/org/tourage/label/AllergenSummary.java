@@ -1,0 +1,170 @@
+package org.tourage.label;
+
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.tourage.advice.Advice;
+import org.tourage.formula.Formula;
+import org.tourage.formula.Line;
+import org.tourage.ingredient.Allergen;
+import org.tourage.ingredient.Ingredient;
+import org.tourage.ingredient.Origin;
+
+/**
+ * The allergens that a formula's ingredients bring, in the words of the two legal lists (21 U.S.C.
+ * 321(qq); Regulation (EU) No 1169/2011, Annex II), the finish included. It is a help for the
+ * person who writes the label, who must read the labels of the products in hand and follow the
+ * local law.
+ *
+ * @param contains allergens that ingredients are or always hold
+ * @param check allergens that products of the kinds used may hold
+ * @param labelsToRead ingredients whose labels decide
+ * @param plantBased whether no ingredient is of animal origin, as far as the table knows
+ */
+public record AllergenSummary(
+    Set<Allergen> contains, Set<Allergen> check, List<Ingredient> labelsToRead, boolean plantBased)
+    implements Serializable {
+
+  /** Copies the collections. */
+  public AllergenSummary {
+    contains = Set.copyOf(contains);
+    check = Set.copyOf(check);
+    labelsToRead = List.copyOf(labelsToRead);
+  }
+
+  /**
+   * The summary of a formula.
+   *
+   * @param formula the formula
+   * @return the summary
+   */
+  public static AllergenSummary of(Formula formula) {
+    EnumSet<Allergen> contains = EnumSet.noneOf(Allergen.class);
+    EnumSet<Allergen> check = EnumSet.noneOf(Allergen.class);
+    Set<Ingredient> read = new LinkedHashSet<>();
+    boolean plant = true;
+    for (Line line : formula.lines()) {
+      Ingredient ingredient = line.ingredient();
+      contains.addAll(ingredient.allergens());
+      check.addAll(ingredient.allergensToCheck());
+      plant &= ingredient.origin() != Origin.ANIMAL;
+      if (ingredient.origin() == Origin.CHECK_LABEL || !ingredient.allergensToCheck().isEmpty()) {
+        read.add(ingredient);
+      }
+    }
+    check.removeAll(contains);
+    return new AllergenSummary(contains, check, new ArrayList<>(read), plant);
+  }
+
+  /**
+   * The groups of the list of the United States that the formula contains.
+   *
+   * @return for example {@code [tree nuts (almond), wheat]}
+   */
+  public List<String> unitedStates() {
+    return groups(contains, true);
+  }
+
+  /**
+   * The groups of the list of the European Union that the formula contains.
+   *
+   * @return for example {@code [cereals containing gluten (wheat), nuts (almond)]}
+   */
+  public List<String> europeanUnion() {
+    return groups(contains, false);
+  }
+
+  private static List<String> groups(Set<Allergen> allergens, boolean us) {
+    Set<String> groups = new TreeSet<>();
+    for (Allergen allergen : allergens) {
+      (us ? allergen.unitedStates() : allergen.europeanUnion())
+          .ifPresent(
+              group ->
+                  groups.add(
+                      group.startsWith(allergen.word())
+                          ? group
+                          : group + named(group, allergens, us)));
+    }
+    return List.copyOf(groups);
+  }
+
+  /** The members of a group that names several foods. */
+  private static String named(String group, Set<Allergen> allergens, boolean us) {
+    boolean several =
+        group.equals("tree nuts") || group.equals("nuts") || group.startsWith("cereals");
+    if (!several) {
+      return "";
+    }
+    return allergens.stream()
+        .sorted()
+        .filter(a -> (us ? a.unitedStates() : a.europeanUnion()).filter(group::equals).isPresent())
+        .map(Allergen::word)
+        .collect(Collectors.joining(", ", " (", ")"));
+  }
+
+  /**
+   * The cautions that belong to it.
+   *
+   * @return safety advice, at least one
+   */
+  public List<Advice> advice() {
+    List<Advice> advice = new ArrayList<>();
+    String words =
+        contains.isEmpty()
+            ? "no allergen of the legal lists is known to be in the ingredients"
+            : "contains "
+                + String.join(", ", unitedStates())
+                + " (US list); "
+                + String.join(", ", europeanUnion())
+                + " (EU list)";
+    advice.add(
+        Advice.safety(
+            "ALLERGENS",
+            words,
+            "Read the labels of the products in hand and follow the local law on declaring allergens",
+            "21 U.S.C. 321(qq); Regulation (EU) No 1169/2011, Annex II"));
+    if (!labelsToRead.isEmpty()) {
+      advice.add(
+          Advice.safety(
+              "LABEL_DECIDES",
+              "products differ: "
+                  + labelsToRead.stream().map(Ingredient::name).collect(Collectors.joining(", "))
+                  + (check.isEmpty()
+                      ? ""
+                      : " may hold "
+                          + check.stream()
+                              .sorted()
+                              .map(Allergen::word)
+                              .collect(Collectors.joining(", "))),
+              "Read the label before you say what is in the pastry",
+              Advice.COMMON_PRACTICE));
+    }
+    if (plantBased) {
+      advice.add(
+          Advice.safety(
+              "PLANT_BASED_IS_NO_CLAIM",
+              "plant-based is not a claim of allergen-free, nor of free of milk allergen",
+              "Traces come with ingredients, shared tools and shared ovens",
+              Advice.COMMON_PRACTICE));
+    }
+    return advice;
+  }
+
+  /** The two lists. */
+  @Override
+  public String toString() {
+    return "US: "
+        + String.join(", ", unitedStates())
+        + "; EU: "
+        + String.join(", ", europeanUnion())
+        + (check.isEmpty()
+            ? ""
+            : "; check labels for "
+                + check.stream().sorted().map(Allergen::word).collect(Collectors.joining(", ")));
+  }
+}

@@ -1,0 +1,452 @@
+package org.tourage.lamination;
+
+import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.GRAM;
+import static org.tourage.quantity.BakeryUnits.KILOGRAM;
+import static org.tourage.quantity.BakeryUnits.METRE;
+import static org.tourage.quantity.BakeryUnits.MILLIMETRE;
+import static org.tourage.quantity.BakeryUnits.PERCENT;
+
+import java.io.Serializable;
+import java.math.BigInteger;
+import java.util.ArrayList;
+import java.util.List;
+import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Mass;
+import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.advice.Explained;
+import org.tourage.advice.WorkedLine;
+import org.tourage.advice.Working;
+import org.tourage.internal.Numbers;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Extent;
+
+/**
+ * The geometry of laminating by conservation of volume: fat block, dough sheet, every rolling and
+ * every fold, and the final sheet, with the thickness of the layers. The sheet is rolled along its
+ * length only; after each fold it is turned by 90°, so that its width becomes the length of the
+ * next rolling. Fat and dough are taken to thin alike.
+ *
+ * <p>Immutable and serialisable.
+ *
+ * @param sequence lock-in and folds
+ * @param dough the mass of the dough
+ * @param fat the mass of the fat
+ * @param doughDensity the density of the dough in kg/m³
+ * @param fatDensity the density of the fat in kg/m³
+ * @param setup the widths and thicknesses that the baker chooses
+ */
+public record LaminationPlan(
+    FoldSequence sequence,
+    Amount<Mass> dough,
+    Amount<Mass> fat,
+    double doughDensity,
+    double fatDensity,
+    Setup setup)
+    implements Explained, Serializable {
+
+  private static final double YEASTED_FAT_LOW = 20;
+  private static final double YEASTED_FAT_HIGH = 35;
+  private static final int YEASTED_LAYERS_LOW = 12;
+  private static final int YEASTED_LAYERS_HIGH = 50;
+  private static final int PUFF_LAYERS_HIGH = 730;
+
+  /**
+   * What the baker chooses.
+   *
+   * @param packetWidth the width of the closed packet
+   * @param blockThickness the thickness of the fat block
+   * @param margin the bare edge of dough around the block
+   * @param foldThickness the thickness to which the sheet is rolled before each fold
+   * @param finalThickness the thickness of the final sheet
+   * @param finalWidth the width of the final sheet
+   */
+  public record Setup(
+      Amount<Length> packetWidth,
+      Amount<Length> blockThickness,
+      Amount<Length> margin,
+      Amount<Length> foldThickness,
+      Amount<Length> finalThickness,
+      Amount<Length> finalWidth)
+      implements Serializable {
+
+    /**
+     * A bench of a small kitchen: packet 200 mm wide, block 10 mm, margin 10 mm, fold at 8 mm,
+     * final sheet 4 mm and 250 mm wide (common practice).
+     */
+    public static final Setup SMALL_BENCH =
+        new Setup(
+            MILLIMETRE.amount(200),
+            MILLIMETRE.amount(10),
+            MILLIMETRE.amount(10),
+            MILLIMETRE.amount(8),
+            MILLIMETRE.amount(4),
+            MILLIMETRE.amount(250));
+
+    /** Checks that lengths are positive and the block fits the packet. */
+    public Setup {
+      checkPositive("packet width", packetWidth);
+      checkPositive("thickness of the block", blockThickness);
+      checkPositive("thickness for folding", foldThickness);
+      checkPositive("final thickness", finalThickness);
+      checkPositive("final width", finalWidth);
+      if (margin.value() < 0 || 2 * margin.in(METRE) >= packetWidth.in(METRE)) {
+        throw new BakeryException(
+            Reason.OUT_OF_RANGE,
+            "the margin leaves no room for fat",
+            margin + " on both sides of a packet " + packetWidth + " wide",
+            "give a margin from 0 mm to less than half the packet");
+      }
+    }
+
+    private static void checkPositive(String name, Amount<Length> length) {
+      if (length.value() <= 0) {
+        throw new BakeryException(
+            Reason.OUT_OF_RANGE,
+            "the " + name + " must be positive",
+            length.toString(),
+            "give it in mm or in");
+      }
+    }
+
+    /**
+     * The same with another final sheet.
+     *
+     * @param thickness its thickness
+     * @param width its width
+     * @return the setup
+     */
+    public Setup withFinalSheet(Quantity<Length> thickness, Quantity<Length> width) {
+      return new Setup(
+          packetWidth,
+          blockThickness,
+          margin,
+          foldThickness,
+          Amount.from(thickness),
+          Amount.from(width));
+    }
+
+    /**
+     * The same with another packet.
+     *
+     * @param width the width of the closed packet
+     * @return the setup
+     */
+    public Setup withPacketWidth(Quantity<Length> width) {
+      return new Setup(
+          Amount.from(width), blockThickness, margin, foldThickness, finalThickness, finalWidth);
+    }
+  }
+
+  /**
+   * A step and what it leaves on the bench.
+   *
+   * @param action what is done
+   * @param extent length and width afterwards
+   * @param thickness thickness afterwards
+   * @param fatLayers distinct fat layers afterwards
+   * @param fatLayer thickness of a fat layer inside the stack
+   * @param doughLayer thickness of a dough layer inside the stack, two faces fused where faces
+   *     touched
+   */
+  public record Step(
+      String action,
+      Extent extent,
+      Amount<Length> thickness,
+      BigInteger fatLayers,
+      Amount<Length> fatLayer,
+      Amount<Length> doughLayer)
+      implements Serializable {
+    /** {@code letter fold: 200 mm x 190 mm, 24 mm thick}. */
+    @Override
+    public String toString() {
+      AmountFormat format = AmountFormat.metric();
+      return action
+          + ": "
+          + format.length(extent.length())
+          + " x "
+          + format.length(extent.width())
+          + ", "
+          + format.length(thickness)
+          + " thick, "
+          + fatLayers
+          + " fat layers of "
+          + format.length(fatLayer);
+    }
+  }
+
+  /** Checks the masses and densities. */
+  public LaminationPlan {
+    requireNonNull(sequence, "sequence");
+    requireNonNull(setup, "setup");
+    if (dough.value() <= 0 || fat.value() <= 0) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "laminating needs dough and fat",
+          dough + " of dough, " + fat + " of fat",
+          "give positive masses");
+    }
+    if (!(doughDensity > 0 && fatDensity > 0) || Double.isInfinite(doughDensity + fatDensity)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "a density must be positive",
+          doughDensity + " and " + fatDensity + " kg/m³",
+          "dough has about 1200 kg/m³, fat about 920 kg/m³");
+    }
+  }
+
+  /**
+   * A plan.
+   *
+   * @param sequence lock-in and folds
+   * @param dough the mass of the dough
+   * @param fat the mass of the fat
+   * @param doughDensity the density of the dough in kg/m³
+   * @param fatDensity the density of the fat in kg/m³
+   * @param setup the widths and thicknesses that the baker chooses
+   * @return the plan
+   */
+  public static LaminationPlan of(
+      FoldSequence sequence,
+      Quantity<Mass> dough,
+      Quantity<Mass> fat,
+      double doughDensity,
+      double fatDensity,
+      Setup setup) {
+    return new LaminationPlan(
+        sequence, Amount.from(dough), Amount.from(fat), doughDensity, fatDensity, setup);
+  }
+
+  private double doughVolume() {
+    return dough.in(KILOGRAM) / doughDensity;
+  }
+
+  private double fatVolume() {
+    return fat.in(KILOGRAM) / fatDensity;
+  }
+
+  private double volume() {
+    return doughVolume() + fatVolume();
+  }
+
+  /**
+   * The share of fat in the volume.
+   *
+   * @return φ
+   */
+  public Amount<Dimensionless> fatByVolume() {
+    return PERCENT.amount(100 * fatVolume() / volume());
+  }
+
+  /**
+   * The fat by the dough that it is rolled into.
+   *
+   * @return the percentage by mass
+   */
+  public Amount<Dimensionless> fatByDough() {
+    return PERCENT.amount(100 * fat.in(GRAM) / dough.in(GRAM));
+  }
+
+  /** The inner part of the packet: the fat block, or the dough in the inverted way. */
+  private double coreVolume() {
+    return sequence.lockIn().fatOutside() ? doughVolume() : fatVolume();
+  }
+
+  /**
+   * The block that is enclosed: of fat, or of dough in the inverted way. Its width is the width of
+   * the packet without the margins.
+   *
+   * @return length and width
+   */
+  public Extent block() {
+    double width = setup.packetWidth().in(METRE) - 2 * setup.margin().in(METRE);
+    double length = coreVolume() / (width * setup.blockThickness().in(METRE));
+    return extent(length, width);
+  }
+
+  /** The closed packet. */
+  private Extent packet() {
+    double block = block().length().in(METRE);
+    double margin = setup.margin().in(METRE);
+    double length = sequence.lockIn() == LockIn.THIRDS ? block / 2 + margin : block + 2 * margin;
+    return extent(length, setup.packetWidth().in(METRE));
+  }
+
+  /**
+   * The sheet that encloses the block: of dough, or of fat in the inverted way. For the envelope
+   * these are its two diagonals.
+   *
+   * @return length and width
+   */
+  public Extent sheet() {
+    Extent packet = packet();
+    double length = packet.length().in(METRE);
+    double width = packet.width().in(METRE);
+    return switch (sequence.lockIn()) {
+      case THIRDS -> extent(3 * length, width);
+      case ENVELOPE -> extent(2 * length, 2 * width);
+      case HALF, OUTSIDE -> extent(2 * length, width);
+    };
+  }
+
+  /**
+   * The thickness of that sheet.
+   *
+   * @return the thickness
+   */
+  public Amount<Length> sheetThickness() {
+    Extent packet = packet();
+    double area = packet.length().in(METRE) * packet.width().in(METRE);
+    double panels = sequence.lockIn() == LockIn.THIRDS ? 3 : 2;
+    return millimetres((volume() - coreVolume()) / (panels * area));
+  }
+
+  /**
+   * Every step from the closed packet to the final sheet.
+   *
+   * @return the steps in order
+   */
+  public List<Step> steps() {
+    List<Step> steps = new ArrayList<>();
+    FoldSequence soFar = FoldSequence.lockIn(sequence.lockIn());
+    Extent packet = packet();
+    double length = packet.length().in(METRE);
+    double width = packet.width().in(METRE);
+    steps.add(step("close the packet", soFar, length, width));
+    for (Fold fold : sequence.folds()) {
+      length = volume() / (width * setup.foldThickness().in(METRE));
+      steps.add(step("roll out", soFar, length, width));
+      soFar = soFar.fold(fold);
+      length /= fold.panels();
+      steps.add(step(fold.name(), soFar, length, width));
+      // the turn by 90°
+      double turned = width;
+      width = length;
+      length = turned;
+    }
+    Extent last = finalSheet();
+    steps.add(
+        step("roll to the final sheet", soFar, last.length().in(METRE), last.width().in(METRE)));
+    return steps;
+  }
+
+  /**
+   * The final sheet.
+   *
+   * @return length and width
+   */
+  public Extent finalSheet() {
+    double width = setup.finalWidth().in(METRE);
+    return extent(volume() / (width * setup.finalThickness().in(METRE)), width);
+  }
+
+  private Step step(String action, FoldSequence soFar, double length, double width) {
+    double thickness = volume() / (length * width);
+    double fatShare = fatVolume() / volume();
+    double multiplier = soFar.multiplier().doubleValue();
+    boolean folded = !soFar.folds().isEmpty();
+    LockIn lockIn = soFar.lockIn();
+    double fatBand = thickness * fatShare / (lockIn.fatBands() * multiplier);
+    double doughBand = thickness * (1 - fatShare) / (lockIn.doughBands() * multiplier);
+    // the outer kind meets its own kind in a fold and becomes one layer of twice the thickness
+    double fatLayer = lockIn.fatOutside() && folded ? 2 * fatBand : fatBand;
+    double doughLayer = !lockIn.fatOutside() && folded ? 2 * doughBand : doughBand;
+    return new Step(
+        action,
+        extent(length, width),
+        millimetres(thickness),
+        soFar.fatLayers(),
+        millimetres(fatLayer),
+        millimetres(doughLayer));
+  }
+
+  private static Extent extent(double lengthMetres, double widthMetres) {
+    return new Extent(millimetres(lengthMetres), millimetres(widthMetres));
+  }
+
+  private static Amount<Length> millimetres(double metres) {
+    return METRE.amount(metres).to(MILLIMETRE);
+  }
+
+  @Override
+  public List<Advice> advice() {
+    List<Advice> advice = new ArrayList<>();
+    double fatPercent = fatByDough().value();
+    if (fatPercent < YEASTED_FAT_LOW || fatPercent > YEASTED_FAT_HIGH) {
+      advice.add(
+          Advice.note(
+              "ROLL_IN_UNUSUAL",
+              "the roll-in is " + AmountFormat.metric().percent(fatByDough()) + " of the dough",
+              "Yeasted laminated dough usually has 20 % to 35 %; puff dough has more",
+              Advice.COMMON_PRACTICE));
+    }
+    BigInteger layers = sequence.fatLayers();
+    if (layers.compareTo(BigInteger.valueOf(PUFF_LAYERS_HIGH)) > 0) {
+      advice.add(
+          Advice.warning(
+              "FAT_LAYERS_MANY",
+              layers + " fat layers are more than the dough keeps apart",
+              "Leave out a fold; lift falls beyond about 730 fat layers",
+              "S.P. Cauvain and L.S. Young, Baked Products, 2006 (from memory)"));
+    } else if (layers.compareTo(BigInteger.valueOf(YEASTED_LAYERS_HIGH)) > 0
+        || layers.compareTo(BigInteger.valueOf(YEASTED_LAYERS_LOW)) < 0) {
+      advice.add(
+          Advice.note(
+              "FAT_LAYERS_UNUSUAL",
+              layers + " fat layers",
+              "Yeasted laminated dough usually has 12 to 50; puff dough 100 to 730",
+              "S.P. Cauvain and L.S. Young, Baked Products, 2006 (from memory)"));
+    }
+    return advice;
+  }
+
+  @Override
+  public Working working() {
+    List<WorkedLine> lines = new ArrayList<>(sequence.working().lines());
+    lines.add(
+        new WorkedLine(
+            "V",
+            "m_dough/ρ_dough + m_fat/ρ_fat",
+            dough
+                + " / "
+                + Numbers.significant(doughDensity, 4)
+                + " kg/m³ + "
+                + fat
+                + " / "
+                + Numbers.significant(fatDensity, 4)
+                + " kg/m³ = "
+                + Numbers.significant(volume() * 1e6, 4)
+                + " cm³",
+            "conservation of volume"));
+    Step last = steps().get(steps().size() - 1);
+    AmountFormat format = AmountFormat.metric();
+    lines.add(
+        new WorkedLine(
+            "fat layer",
+            "t · φ / fat layers",
+            format.length(last.thickness())
+                + " × "
+                + format.percent(fatByVolume())
+                + " / "
+                + last.fatLayers()
+                + " = "
+                + format.length(last.fatLayer()),
+            "conservation of volume"));
+    return new Working(lines);
+  }
+
+  /** The block, the sheet and the steps. */
+  @Override
+  public String toString() {
+    StringBuilder out = new StringBuilder(sequence.toString());
+    for (Step step : steps()) {
+      out.append('\n').append(step);
+    }
+    return out.toString();
+  }
+}

@@ -1,0 +1,388 @@
+package org.tourage.makeup;
+
+import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.GRAM;
+import static org.tourage.quantity.BakeryUnits.MILLIMETRE;
+import static org.tourage.quantity.BakeryUnits.PERCENT;
+
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Mass;
+import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.advice.Explained;
+import org.tourage.advice.WorkedLine;
+import org.tourage.advice.Working;
+import org.tourage.internal.Numbers;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Extent;
+
+/**
+ * How a sheet is cut into equal pieces by straight cuts: strips along the length, each cut across
+ * into rectangles or into triangles point up and point down in turn. The trim is cut off all four
+ * edges first. Coordinates start at the corner of the untrimmed sheet, x along its length, y
+ * across.
+ *
+ * <p>Masses are by area: the sheet is of one thickness. Immutable and serialisable.
+ *
+ * @param shape the outline of a piece
+ * @param sheet the whole sheet
+ * @param trim what is cut off each edge
+ * @param strips how many strips
+ * @param perStrip how many pieces in each strip
+ * @param base the side of a piece along the length (the base of a triangle)
+ * @param height the side of a piece across (the height of a triangle)
+ */
+public record CuttingPlan(
+    Shape shape,
+    Extent sheet,
+    Amount<Length> trim,
+    int strips,
+    int perStrip,
+    Amount<Length> base,
+    Amount<Length> height)
+    implements Explained, Serializable {
+
+  /** Forgives the rounding of sizes that fit exactly. */
+  private static final double FIT = 1e-9;
+
+  /**
+   * A point on the sheet.
+   *
+   * @param x along the length
+   * @param y across
+   */
+  public record Point(Amount<Length> x, Amount<Length> y) implements Serializable {
+    private static Point of(double xMillimetres, double yMillimetres) {
+      return new Point(MILLIMETRE.amount(xMillimetres), MILLIMETRE.amount(yMillimetres));
+    }
+
+    /** {@code (10 mm, 250 mm)}. */
+    @Override
+    public String toString() {
+      AmountFormat format = AmountFormat.metric();
+      return "(" + format.length(x) + ", " + format.length(y) + ")";
+    }
+  }
+
+  /** Checks that all pieces lie on the sheet. */
+  public CuttingPlan {
+    requireNonNull(shape, "shape");
+    double length = inner(sheet.length(), trim);
+    double width = inner(sheet.width(), trim);
+    double used = usedLength(shape, perStrip, base.in(MILLIMETRE));
+    boolean fits =
+        strips >= 1
+            && perStrip >= 1
+            && base.value() > 0
+            && height.value() > 0
+            && used <= length * (1 + FIT)
+            && strips * height.in(MILLIMETRE) <= width * (1 + FIT);
+    if (!fits) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "the pieces do not fit the sheet",
+          strips
+              + " strips of "
+              + perStrip
+              + " pieces of "
+              + base
+              + " x "
+              + height
+              + " on "
+              + sheet
+              + " with trim "
+              + trim,
+          "make the pieces smaller or the sheet larger");
+    }
+  }
+
+  private static double inner(Amount<Length> side, Amount<Length> trim) {
+    double inside = side.in(MILLIMETRE) - 2 * trim.in(MILLIMETRE);
+    if (trim.value() < 0 || inside <= 0) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "the trim leaves no sheet",
+          trim + " off both edges of " + side,
+          "give a trim from 0 mm to less than half the sheet");
+    }
+    return inside;
+  }
+
+  private static double usedLength(Shape shape, int pieces, double base) {
+    return shape == Shape.RECTANGLE ? pieces * base : (pieces + 1) * base / 2;
+  }
+
+  /**
+   * As many pieces of a given size as the sheet gives, in the better of the two orientations.
+   *
+   * @param shape the outline
+   * @param sheet the whole sheet
+   * @param trim what is cut off each edge
+   * @param base the side along the strip (the base of a triangle)
+   * @param height the side across the strip (the height of a triangle)
+   * @return the plan; its strips run along the length of the sheet it names, which is turned where
+   *     that gives more pieces
+   * @throws BakeryException if not one piece fits
+   */
+  public static CuttingPlan ofSize(
+      Shape shape,
+      Extent sheet,
+      Quantity<Length> trim,
+      Quantity<Length> base,
+      Quantity<Length> height) {
+    Amount<Length> edge = Amount.from(trim);
+    Amount<Length> along = Amount.from(base);
+    Amount<Length> across = Amount.from(height);
+    Extent turned = new Extent(sheet.width(), sheet.length());
+    int straightCount = count(shape, sheet, edge, along, across);
+    int turnedCount = count(shape, turned, edge, along, across);
+    Extent better = turnedCount > straightCount ? turned : sheet;
+    int strips = fit(inner(better.width(), edge) / across.in(MILLIMETRE));
+    int perStrip = perStrip(shape, inner(better.length(), edge), along.in(MILLIMETRE));
+    if (strips * perStrip < 1) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "not one piece fits the sheet",
+          along + " x " + across + " on " + sheet + " with trim " + edge,
+          "make the piece smaller or the sheet larger");
+    }
+    return new CuttingPlan(shape, better, edge, strips, perStrip, along, across);
+  }
+
+  private static int count(
+      Shape shape, Extent sheet, Amount<Length> trim, Amount<Length> base, Amount<Length> height) {
+    return fit(inner(sheet.width(), trim) / height.in(MILLIMETRE))
+        * perStrip(shape, inner(sheet.length(), trim), base.in(MILLIMETRE));
+  }
+
+  private static int perStrip(Shape shape, double length, double base) {
+    return shape == Shape.RECTANGLE ? fit(length / base) : Math.max(0, fit(2 * length / base) - 1);
+  }
+
+  private static int fit(double ratio) {
+    return (int) Math.floor(ratio * (1 + FIT));
+  }
+
+  /**
+   * A number of equal pieces that use the whole sheet, in strips of equal number. Of all ways to
+   * share the number out to strips, the one whose pieces come nearest to the wanted slenderness is
+   * taken.
+   *
+   * @param shape the outline
+   * @param pieces how many
+   * @param sheet the whole sheet
+   * @param trim what is cut off each edge
+   * @param heightToBase the wanted height by base; crescents are commonly cut about 2 to 2.5
+   * @return the plan
+   * @throws BakeryException if the number or the slenderness is not positive
+   */
+  public static CuttingPlan forPieces(
+      Shape shape, int pieces, Extent sheet, Quantity<Length> trim, double heightToBase) {
+    if (pieces < 1 || !(heightToBase > 0)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no such pieces",
+          pieces + " pieces, height " + heightToBase + " times the base",
+          "give at least 1 piece and a positive ratio");
+    }
+    Amount<Length> edge = Amount.from(trim);
+    double length = inner(sheet.length(), edge);
+    double width = inner(sheet.width(), edge);
+    int best = 1;
+    double bestMiss = Double.POSITIVE_INFINITY;
+    for (int strips = 1; strips <= pieces; strips++) {
+      if (pieces % strips == 0) {
+        double ratio = width / strips / baseFor(shape, pieces / strips, length);
+        double miss = Math.abs(Math.log(ratio / heightToBase));
+        if (miss < bestMiss) {
+          bestMiss = miss;
+          best = strips;
+        }
+      }
+    }
+    int perStrip = pieces / best;
+    return new CuttingPlan(
+        shape,
+        sheet,
+        edge,
+        best,
+        perStrip,
+        MILLIMETRE.amount(baseFor(shape, perStrip, length)),
+        MILLIMETRE.amount(width / best));
+  }
+
+  private static double baseFor(Shape shape, int perStrip, double length) {
+    return shape == Shape.RECTANGLE ? length / perStrip : 2 * length / (perStrip + 1);
+  }
+
+  /**
+   * How many pieces.
+   *
+   * @return the number
+   */
+  public int pieces() {
+    return strips * perStrip;
+  }
+
+  private double pieceArea() {
+    double product = base.in(MILLIMETRE) * height.in(MILLIMETRE);
+    return shape == Shape.RECTANGLE ? product : product / 2;
+  }
+
+  private double sheetArea() {
+    return sheet.length().in(MILLIMETRE) * sheet.width().in(MILLIMETRE);
+  }
+
+  /**
+   * The part of the sheet that goes into pieces.
+   *
+   * @return the yield by area
+   */
+  public Amount<Dimensionless> sheetYield() {
+    return PERCENT.amount(100 * pieces() * pieceArea() / sheetArea());
+  }
+
+  /**
+   * The mass of one piece.
+   *
+   * @param sheetMass the mass of the whole sheet
+   * @return the mass in grams
+   */
+  public Amount<Mass> pieceMass(Quantity<Mass> sheetMass) {
+    return GRAM.amount(GRAM.measure(sheetMass) * pieceArea() / sheetArea());
+  }
+
+  /**
+   * The mass of the trim and the ends.
+   *
+   * @param sheetMass the mass of the whole sheet
+   * @return what is left after all pieces, in grams
+   */
+  public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
+    return GRAM.amount(GRAM.measure(sheetMass) * (1 - pieces() * pieceArea() / sheetArea()));
+  }
+
+  /**
+   * The corners of every piece.
+   *
+   * @return for each piece its corners in order, strip by strip
+   */
+  public List<List<Point>> outlines() {
+    List<List<Point>> outlines = new ArrayList<>();
+    double edge = trim.in(MILLIMETRE);
+    double b = base.in(MILLIMETRE);
+    double h = height.in(MILLIMETRE);
+    for (int strip = 0; strip < strips; strip++) {
+      double low = edge + strip * h;
+      double high = low + h;
+      for (int i = 0; i < perStrip; i++) {
+        if (shape == Shape.RECTANGLE) {
+          double left = edge + i * b;
+          outlines.add(
+              List.of(
+                  Point.of(left, low),
+                  Point.of(left + b, low),
+                  Point.of(left + b, high),
+                  Point.of(left, high)));
+        } else {
+          double left = edge + i * b / 2;
+          boolean pointUp = i % 2 == 0;
+          double baseY = pointUp ? low : high;
+          double tipY = pointUp ? high : low;
+          outlines.add(
+              List.of(
+                  Point.of(left, baseY), Point.of(left + b, baseY), Point.of(left + b / 2, tipY)));
+        }
+      }
+    }
+    return outlines;
+  }
+
+  /**
+   * The marks along both edges of a strip at which the knife starts and ends.
+   *
+   * @return in words, with coordinates along the length
+   */
+  public List<String> cuts() {
+    List<String> cuts = new ArrayList<>();
+    AmountFormat format = AmountFormat.metric();
+    double edge = trim.in(MILLIMETRE);
+    double h = height.in(MILLIMETRE);
+    double b = base.in(MILLIMETRE);
+    if (edge > 0) {
+      cuts.add("trim " + format.length(trim) + " off each edge");
+    }
+    for (int strip = 1; strip < strips; strip++) {
+      cuts.add("cut along at y = " + format.length(MILLIMETRE.amount(edge + strip * h)));
+    }
+    if (shape == Shape.RECTANGLE) {
+      cuts.add("cut across every " + format.length(base) + ", from x = " + format.length(trim));
+    } else {
+      cuts.add(
+          "mark one edge of each strip every "
+              + format.length(base)
+              + " from x = "
+              + format.length(trim)
+              + ", the other edge every "
+              + format.length(base)
+              + " from x = "
+              + format.length(MILLIMETRE.amount(edge + b / 2)));
+      cuts.add("cut from mark to mark, to and fro");
+    }
+    return cuts;
+  }
+
+  @Override
+  public List<Advice> advice() {
+    List<Advice> advice = new ArrayList<>();
+    double waste = 100 - sheetYield().value();
+    if (waste > 15) {
+      advice.add(
+          Advice.note(
+              "TRIM_HIGH",
+              Numbers.decimals(waste, 0) + " % of the sheet is trim and ends",
+              "Press the trim into the next dough or bake it as sticks; a longer, narrower sheet wastes less",
+              Advice.COMMON_PRACTICE));
+    }
+    return advice;
+  }
+
+  @Override
+  public Working working() {
+    String area = shape == Shape.RECTANGLE ? "base × height" : "base × height / 2";
+    return Working.of(
+        new WorkedLine(
+            "yield",
+            "pieces × " + area + " / (length × width)",
+            pieces()
+                + " × "
+                + Numbers.significant(pieceArea() / 100, 4)
+                + " cm² / "
+                + Numbers.significant(sheetArea() / 100, 4)
+                + " cm² = "
+                + AmountFormat.metric().percent(sheetYield()),
+            "geometry"));
+  }
+
+  /** {@code 12 triangles, base 100 mm, height 250 mm, in 1 strip of 12}. */
+  @Override
+  public String toString() {
+    AmountFormat format = AmountFormat.metric();
+    return pieces()
+        + (shape == Shape.RECTANGLE ? " rectangles, " : " triangles, base ")
+        + format.length(base)
+        + (shape == Shape.RECTANGLE ? " x " : ", height ")
+        + format.length(height)
+        + ", in "
+        + strips
+        + (strips == 1 ? " strip of " : " strips of ")
+        + perStrip;
+  }
+}

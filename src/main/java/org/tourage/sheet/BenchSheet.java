@@ -1,0 +1,357 @@
+package org.tourage.sheet;
+
+import static java.util.Objects.requireNonNull;
+
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import javax.measure.quantity.Mass;
+import org.jspecify.annotations.Nullable;
+import org.tourage.advice.Advice;
+import org.tourage.advice.Severity;
+import org.tourage.doughtemperature.FactorRule;
+import org.tourage.doughtemperature.IceRule;
+import org.tourage.formula.Batch;
+import org.tourage.formula.HouseholdRecipe;
+import org.tourage.internal.TextTable;
+import org.tourage.label.AllergenSummary;
+import org.tourage.lamination.LaminationPlan;
+import org.tourage.makeup.CuttingPlan;
+import org.tourage.oven.OvenProfile;
+import org.tourage.plan.Timetable;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Extent;
+import org.tourage.substitution.FlourExchange;
+
+/**
+ * What hangs over the bench: everything that was worked out for one bake, as text. Parts that were
+ * not given are left out. Nothing is calculated here.
+ */
+public final class BenchSheet implements Serializable {
+  private static final long serialVersionUID = 1L;
+  private static final int WIDTH = 96;
+
+  /** The title. */
+  private final String title;
+
+  /** The sections in order. */
+  private final List<Section> sections;
+
+  /** All advice. */
+  private final List<Advice> advice;
+
+  private record Section(String heading, List<String> lines) implements Serializable {}
+
+  private BenchSheet(Builder builder) {
+    this.title = builder.title;
+    this.sections = List.copyOf(builder.sections);
+    this.advice = List.copyOf(builder.advice);
+  }
+
+  /**
+   * Starts a bench sheet.
+   *
+   * @param title the title
+   * @param format how amounts are written
+   * @return a builder
+   */
+  public static Builder builder(String title, AmountFormat format) {
+    return new Builder(title, format);
+  }
+
+  /**
+   * All advice of all parts, each once.
+   *
+   * @return the advice
+   */
+  public List<Advice> advice() {
+    return advice;
+  }
+
+  /** The sheet as plain text. */
+  @Override
+  public String toString() {
+    StringBuilder out = new StringBuilder();
+    out.append(title).append('\n').append("=".repeat(title.length())).append('\n');
+    int number = 1;
+    for (Section section : sections) {
+      out.append('\n').append(number++).append(". ").append(section.heading).append('\n');
+      for (String line : section.lines) {
+        out.append("   ").append(line).append('\n');
+      }
+    }
+    appendAdvice(out, number++, "Safety", Set.of(Severity.SAFETY));
+    appendAdvice(out, number, "Advice", Set.of(Severity.WARNING, Severity.NOTE));
+    return out.toString();
+  }
+
+  private void appendAdvice(StringBuilder out, int number, String heading, Set<Severity> wanted) {
+    List<Advice> some = advice.stream().filter(a -> wanted.contains(a.severity())).toList();
+    if (!some.isEmpty()) {
+      out.append('\n').append(number).append(". ").append(heading).append('\n');
+      for (Advice one : some) {
+        String mark = one.severity() == Severity.WARNING ? "! " : "- ";
+        appendWrapped(out, mark + one.text() + ". " + one.remedy() + ". [" + one.source() + "]");
+      }
+    }
+  }
+
+  private static void appendWrapped(StringBuilder out, String text) {
+    StringBuilder line = new StringBuilder("  ");
+    for (String word : text.split(" ")) {
+      if (line.length() + word.length() >= WIDTH) {
+        out.append(line).append('\n');
+        line = new StringBuilder("    ");
+      }
+      line.append(' ').append(word);
+    }
+    out.append(line).append('\n');
+  }
+
+  /** Collects the parts of a sheet; it is not safe for use by several threads. */
+  public static final class Builder {
+    private final String title;
+    private final AmountFormat format;
+    private final List<Section> sections = new ArrayList<>();
+    private final Set<Advice> advice = new LinkedHashSet<>();
+
+    private Builder(String title, AmountFormat format) {
+      this.title = requireNonNull(title, "title");
+      this.format = requireNonNull(format, "format");
+    }
+
+    private Builder section(String heading, List<String> lines) {
+      sections.add(new Section(heading, lines));
+      return this;
+    }
+
+    /**
+     * Adds the recipe as it was given, weighed.
+     *
+     * @param recipe the recipe
+     * @return this builder
+     */
+    public Builder recipe(HouseholdRecipe recipe) {
+      TextTable table = new TextTable(1);
+      for (HouseholdRecipe.Item item : recipe.items()) {
+        boolean exact = item.weighed().spread().value() == 0;
+        table.row(
+            item.text(),
+            format.mass(item.weighed().mass()),
+            exact
+                ? ""
+                : format.mass(item.weighed().range().low())
+                    + " to "
+                    + format.mass(item.weighed().range().high()));
+      }
+      advice.addAll(recipe.advice());
+      return section("The recipe as given, and what it weighs", table.toString().lines().toList());
+    }
+
+    /**
+     * Adds a flour exchange.
+     *
+     * @param exchange the exchange
+     * @return this builder
+     */
+    public Builder exchange(FlourExchange exchange) {
+      advice.addAll(exchange.advice());
+      List<String> lines = new ArrayList<>();
+      lines.add(exchange.toString());
+      lines.add("before: " + exchange.before().hydration());
+      lines.add("after:  " + exchange.after().hydration());
+      return section("Flour on hand", lines);
+    }
+
+    /**
+     * Adds the weighed formula.
+     *
+     * @param batch the batch
+     * @param pieces a line that says what it is for, for example the number of pieces
+     * @return this builder
+     */
+    public Builder formula(Batch batch, String pieces) {
+      List<String> lines = new ArrayList<>();
+      lines.add(pieces);
+      lines.addAll(batch.table(format).lines().skip(1).toList());
+      lines.add(batch.formula().hydration().toString());
+      batch
+          .rounding()
+          .ifPresent(
+              r ->
+                  lines.add(
+                      "rounded to "
+                          + r.resolution()
+                          + ", total kept; greatest error of a line "
+                          + AmountFormat.metric().percent(r.greatestError())));
+      advice.addAll(batch.advice());
+      return section("Formula", lines);
+    }
+
+    /**
+     * Adds the water temperature.
+     *
+     * @param rule the factor rule
+     * @param ice the ice, or null where the tap water is not known
+     * @return this builder
+     */
+    public Builder water(FactorRule rule, @Nullable IceRule ice) {
+      List<String> lines = new ArrayList<>();
+      lines.add(rule.toString());
+      lines.add(rule.working().lines().get(0).numbers());
+      advice.addAll(rule.advice());
+      if (ice != null) {
+        lines.add(ice.ice().value() > 0 ? ice.toString() : "no ice needed: warm the tap water");
+        advice.addAll(ice.advice());
+      }
+      return section("Water", lines);
+    }
+
+    /**
+     * Adds the lamination.
+     *
+     * @param plan the plan
+     * @return this builder
+     */
+    public Builder lamination(LaminationPlan plan) {
+      List<String> lines = new ArrayList<>();
+      String core = plan.sequence().lockIn().fatOutside() ? "dough block" : "fat block";
+      String cover = plan.sequence().lockIn().fatOutside() ? "fat sheet" : "dough sheet";
+      lines.add(plan.sequence().toString());
+      lines.add(plan.sequence().lockIn().words());
+      lines.add(
+          core
+              + " "
+              + extent(plan.block())
+              + ", "
+              + format.length(plan.setup().blockThickness())
+              + " thick");
+      lines.add(
+          cover
+              + " "
+              + extent(plan.sheet())
+              + ", "
+              + format.length(plan.sheetThickness())
+              + " thick");
+      lines.add(
+          "fat is "
+              + AmountFormat.metric().percent(plan.fatByDough())
+              + " of the dough, "
+              + AmountFormat.metric().percent(plan.fatByVolume())
+              + " of the volume");
+      TextTable table = new TextTable(1);
+      table.row(
+          "step", "length x width", "thick", "fat layers", "each fat layer", "each dough layer");
+      for (LaminationPlan.Step step : plan.steps()) {
+        table.row(
+            step.action(),
+            extent(step.extent()),
+            format.length(step.thickness()),
+            step.fatLayers().toString(),
+            AmountFormat.metric().length(step.fatLayer()),
+            AmountFormat.metric().length(step.doughLayer()));
+      }
+      lines.addAll(table.toString().lines().toList());
+      lines.add(
+          "turn by 90° after each fold; rest cold 20 to 30 min between turns (common practice)");
+      advice.addAll(plan.advice());
+      return section("Lamination", lines);
+    }
+
+    private String extent(Extent extent) {
+      return format.length(extent.length()) + " x " + format.length(extent.width());
+    }
+
+    /**
+     * Adds the cutting plan.
+     *
+     * @param plan the plan
+     * @param sheetMass the mass of the whole sheet
+     * @return this builder
+     */
+    public Builder cutting(CuttingPlan plan, Amount<Mass> sheetMass) {
+      List<String> lines = new ArrayList<>();
+      lines.add(
+          "sheet "
+              + extent(plan.sheet())
+              + ", trim "
+              + format.length(plan.trim())
+              + " off each edge");
+      lines.add(plan.toString());
+      lines.addAll(plan.cuts());
+      lines.add(
+          "each piece "
+              + format.mass(plan.pieceMass(sheetMass))
+              + ", trim and ends "
+              + format.mass(plan.trimMass(sheetMass))
+              + ", yield "
+              + AmountFormat.metric().percent(plan.sheetYield()));
+      advice.addAll(plan.advice());
+      return section("Cutting plan", lines);
+    }
+
+    /**
+     * Adds the oven.
+     *
+     * @param profile the profile
+     * @return this builder
+     */
+    public Builder oven(OvenProfile profile) {
+      List<String> lines = new ArrayList<>();
+      int number = 1;
+      for (OvenProfile.Step step : profile.steps()) {
+        lines.add("step " + number++ + ": " + step);
+      }
+      lines.add(
+          "total "
+              + AmountFormat.metric().time(profile.total())
+              + "; a fan oven 15 to 25 K (27 to 45 °F) lower (common practice)");
+      advice.addAll(profile.advice());
+      return section("Oven", lines);
+    }
+
+    /**
+     * Adds the timetable.
+     *
+     * @param timetable the timetable
+     * @return this builder
+     */
+    public Builder timetable(Timetable timetable) {
+      return section("Timetable", timetable.toString().lines().toList());
+    }
+
+    /**
+     * Adds the allergens.
+     *
+     * @param summary the summary
+     * @return this builder
+     */
+    public Builder allergens(AllergenSummary summary) {
+      advice.addAll(summary.advice());
+      return this;
+    }
+
+    /**
+     * Adds advice that belongs to no part.
+     *
+     * @param more the advice
+     * @return this builder
+     */
+    public Builder advice(List<Advice> more) {
+      advice.addAll(more);
+      return this;
+    }
+
+    /**
+     * Makes the sheet.
+     *
+     * @return the sheet
+     */
+    public BenchSheet build() {
+      return new BenchSheet(this);
+    }
+  }
+}
