@@ -137,7 +137,7 @@ public record FactorRule(
   }
 
   private boolean inFahrenheit() {
-    return target.getUnit().equals(FAHRENHEIT.unit());
+    return target.bakeryUnit().equals(FAHRENHEIT);
   }
 
   /**

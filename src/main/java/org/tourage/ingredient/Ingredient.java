@@ -284,8 +284,7 @@ public final class Ingredient implements Serializable {
     Portion basis = null;
     for (Portion portion : portions) {
       boolean fits = portion.isVolume() && (wanted == null || portion.filling() == wanted);
-      // the largest measure has the least rounding; one basis for all units keeps 3 tsp = 1 tbsp
-      if (fits && (basis == null || volumeOf(portion) > volumeOf(basis))) {
+      if (fits && (basis == null || betterBasis(portion, basis))) {
         basis = portion;
       }
     }
@@ -335,6 +334,16 @@ public final class Ingredient implements Serializable {
             : name + " is not measured " + wanted.word(),
         wanted == null ? "a volume" : wanted.word(),
         "weigh it, or use one of: " + measures());
+  }
+
+  /**
+   * The plain filling first, then the largest measure, which has the least rounding. One basis for all
+   * units keeps three teaspoons a tablespoon.
+   */
+  private static boolean betterBasis(Portion portion, Portion than) {
+    boolean plain = portion.filling() == Filling.AS_IS;
+    boolean wasPlain = than.filling() == Filling.AS_IS;
+    return plain != wasPlain ? plain : volumeOf(portion) > volumeOf(than);
   }
 
   private static double volumeOf(Portion portion) {

@@ -308,11 +308,11 @@ public record CuttingPlan(
   /**
    * The marks along both edges of a strip at which the knife starts and ends.
    *
+   * @param format how lengths are written
    * @return in words, with coordinates along the length
    */
-  public List<String> cuts() {
+  public List<String> cuts(AmountFormat format) {
     List<String> cuts = new ArrayList<>();
-    AmountFormat format = AmountFormat.metric();
     double edge = trim.in(MILLIMETRE);
     double h = height.in(MILLIMETRE);
     double b = base.in(MILLIMETRE);
@@ -374,7 +374,16 @@ public record CuttingPlan(
   /** {@code 12 triangles, base 100 mm, height 250 mm, in 1 strip of 12}. */
   @Override
   public String toString() {
-    AmountFormat format = AmountFormat.metric();
+    return describe(AmountFormat.metric());
+  }
+
+  /**
+   * The same in other units.
+   *
+   * @param format how lengths are written
+   * @return one line
+   */
+  public String describe(AmountFormat format) {
     return pieces()
         + (shape == Shape.RECTANGLE ? " rectangles, " : " triangles, base ")
         + format.length(base)

@@ -142,7 +142,13 @@ public final class Amount<Q extends Quantity<Q>>
     return unit.toBase(value);
   }
 
-  BakeryUnit<Q> unitOf() {
+  /**
+   * The unit with its factor and symbol; unlike {@link #getUnit()} it loads nothing of the units
+   * API.
+   *
+   * @return the unit
+   */
+  public BakeryUnit<Q> bakeryUnit() {
     return unit;
   }
 

@@ -181,7 +181,7 @@ public final class BakeryUnit<Q extends Quantity<Q>> implements Serializable {
    */
   public double measure(Quantity<Q> quantity) {
     Amount<Q> amount = Amount.from(quantity);
-    return amount.unitOf() == this ? amount.value() : fromBase(amount.base());
+    return amount.bakeryUnit() == this ? amount.value() : fromBase(amount.base());
   }
 
   double toBase(double value) {

@@ -74,7 +74,7 @@ public record Extent(Amount<Length> length, Amount<Length> width) implements Ser
     }
     HouseholdAmount across = HouseholdAmount.parse(right, Kind.LENGTH);
     Amount<Length> width = across.amount();
-    HouseholdAmount along = HouseholdAmount.parseWithDefault(left, width.unitOf());
+    HouseholdAmount along = HouseholdAmount.parseWithDefault(left, width.bakeryUnit());
     return new Extent(along.amount(), width);
   }
 

@@ -72,8 +72,8 @@ public final class TemperatureDifference
       Quantity<Temperature> from, Quantity<Temperature> to) {
     Amount<Temperature> start = Amount.from(from);
     Amount<Temperature> end = Amount.from(to);
-    BakeryUnit<Temperature> unit = start.unitOf();
-    return end.unitOf() == unit
+    BakeryUnit<Temperature> unit = start.bakeryUnit();
+    return end.bakeryUnit() == unit
         ? new TemperatureDifference((end.value() - start.value()) * unit.factor())
         : new TemperatureDifference(KELVIN.measure(end) - KELVIN.measure(start));
   }
@@ -104,7 +104,7 @@ public final class TemperatureDifference
    */
   public Amount<Temperature> above(Quantity<Temperature> reading) {
     Amount<Temperature> start = Amount.from(reading);
-    BakeryUnit<Temperature> unit = start.unitOf();
+    BakeryUnit<Temperature> unit = start.bakeryUnit();
     return unit.amount(start.value() + kelvins / unit.factor());
   }
 

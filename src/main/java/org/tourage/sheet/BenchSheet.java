@@ -280,8 +280,8 @@ public final class BenchSheet implements Serializable {
               + ", trim "
               + format.length(plan.trim())
               + " off each edge");
-      lines.add(plan.toString());
-      lines.addAll(plan.cuts());
+      lines.add(plan.describe(format));
+      lines.addAll(plan.cuts(format));
       lines.add(
           "each piece "
               + format.mass(plan.pieceMass(sheetMass))
