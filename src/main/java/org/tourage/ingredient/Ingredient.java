@@ -337,8 +337,8 @@ public final class Ingredient implements Serializable {
   }
 
   /**
-   * The plain filling first, then the largest measure, which has the least rounding. One basis for all
-   * units keeps three teaspoons a tablespoon.
+   * The plain filling first, then the largest measure, which has the least rounding. One basis for
+   * all units keeps three teaspoons a tablespoon.
    */
   private static boolean betterBasis(Portion portion, Portion than) {
     boolean plain = portion.filling() == Filling.AS_IS;

@@ -69,7 +69,10 @@ class CatalogueReferenceTest {
     assertThat(weighed.mass().in(GRAM)).isCloseTo(printed, within(rounding + 0.06 * printed));
   }
 
-  /** Rows where the table contradicts itself: they stay here until one of them agrees with the library. */
+  /**
+   * Rows where the table contradicts itself: they stay here until one of them agrees with the
+   * library.
+   */
   @ParameterizedTest
   @MethodSource("contradictory")
   void theRowsSetAsideDoContradictTheOtherRowsOfTheTable(Row row) {
