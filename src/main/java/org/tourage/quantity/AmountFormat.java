@@ -156,7 +156,7 @@ public final class AmountFormat {
     double millimetres = BakeryUnits.MILLIMETRE.measure(length);
     double size = Math.abs(millimetres);
     String metric;
-    if (size < 1) {
+    if (size > 0 && size < 1) {
       double micrometres = millimetres * 1000;
       metric =
           number(

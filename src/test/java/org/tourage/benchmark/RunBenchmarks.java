@@ -1,0 +1,86 @@
+package org.tourage.benchmark;
+
+import java.io.BufferedReader;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import org.openjdk.jmh.results.RunResult;
+import org.openjdk.jmh.runner.Runner;
+import org.openjdk.jmh.runner.options.Options;
+import org.openjdk.jmh.runner.options.OptionsBuilder;
+
+/**
+ * Runs the benchmarks in one run, prints their ratios, then measures the cold start in new
+ * machines.
+ */
+public final class RunBenchmarks {
+  private static final int COLD_STARTS = 15;
+
+  private RunBenchmarks() {}
+
+  public static void main(String[] args) throws Exception {
+    Options options = new OptionsBuilder().include("org.tourage.benchmark.*Benchmark.*").build();
+    Collection<RunResult> results = new Runner(options).run();
+    double records = score(results, "handWrittenRecords");
+    for (String name : new String[] {"typedAmounts", "typedFormula"}) {
+      double score = score(results, name);
+      System.out.printf(
+          Locale.ROOT,
+          "%s: %.1f ns, %.2f x the hand-written records, stock arithmetic / this = %.0f%n",
+          name,
+          score,
+          score / records,
+          score(results, "stockArithmetic") / score);
+    }
+    List<Long> starts = new ArrayList<>();
+    for (int i = 0; i < COLD_STARTS; i++) {
+      starts.add(coldStart());
+    }
+    Collections.sort(starts);
+    System.out.println(
+        "cold start, ms, "
+            + COLD_STARTS
+            + " runs: median "
+            + starts.get(COLD_STARTS / 2)
+            + ", all "
+            + starts);
+  }
+
+  private static double score(Collection<RunResult> results, String name) {
+    return results.stream()
+        .filter(r -> r.getParams().getBenchmark().endsWith("." + name))
+        .findFirst()
+        .orElseThrow()
+        .getPrimaryResult()
+        .getScore();
+  }
+
+  private static long coldStart() throws Exception {
+    String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+    Process process =
+        new ProcessBuilder(
+                java,
+                "-classpath",
+                System.getProperty("java.class.path"),
+                "org.tourage.benchmark.ColdStart")
+            .start();
+    try (BufferedReader out =
+        new BufferedReader(
+            new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {
+      long found = -1;
+      for (String line = out.readLine(); line != null; line = out.readLine()) {
+        if (line.startsWith("cold start: ")) {
+          found =
+              Long.parseLong(
+                  line.substring("cold start: ".length(), line.length() - " ms".length()));
+        }
+      }
+      return found;
+    }
+  }
+}

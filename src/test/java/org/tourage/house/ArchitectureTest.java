@@ -1,0 +1,127 @@
+package org.tourage.house;
+
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noFields;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+
+class ArchitectureTest {
+  /** The floors, ground floor first. Inside the ground floor, quantity stands on advice. */
+  private static final List<List<String>> FLOORS =
+      List.of(
+          List.of("internal"),
+          List.of("advice"),
+          List.of("quantity"),
+          List.of("physics"),
+          List.of("ingredient"),
+          List.of("formula"),
+          List.of("lamination", "makeup", "doughtemperature", "substitution", "oven"),
+          List.of("label", "plan"),
+          List.of("sheet"),
+          List.of("command"));
+
+  private static final JavaClasses CLASSES =
+      new ClassFileImporter().importPath(Path.of("target/classes"));
+
+  private static String packageOf(String room) {
+    return "org.tourage." + room + "..";
+  }
+
+  @Test
+  void everyRoomIsOnAFloor() {
+    TreeSet<String> rooms = new TreeSet<>();
+    CLASSES.forEach(c -> rooms.add(c.getPackageName().replace("org.tourage.", "")));
+    rooms.remove("");
+    assertThat(rooms).isEqualTo(new TreeSet<>(FLOORS.stream().flatMap(List::stream).toList()));
+  }
+
+  @Test
+  void aRoomImportsOnlyRoomsOnLowerFloors() {
+    List<String> below = new ArrayList<>();
+    for (List<String> floor : FLOORS) {
+      for (String room : floor) {
+        List<String> allowed = new ArrayList<>(below);
+        allowed.add(packageOf(room));
+        classes()
+            .that()
+            .resideInAPackage(packageOf(room))
+            .should()
+            .onlyDependOnClassesThat(
+                not(resideInAPackage("org.tourage.."))
+                    .or(resideInAPackage(allowed.get(0)))
+                    .or(
+                        com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage(
+                            allowed.toArray(new String[0]))))
+            .check(CLASSES);
+      }
+      floor.forEach(room -> below.add(packageOf(room)));
+    }
+  }
+
+  @Test
+  void roomsFormNoCycles() {
+    slices().matching("org.tourage.(*)..").should().beFreeOfCycles().check(CLASSES);
+  }
+
+  @Test
+  void theStockImplementationIsUsedInOneClassOnly() {
+    noClasses()
+        .that()
+        .doNotHaveFullyQualifiedName("org.tourage.quantity.BakeryUnit")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("tech.units..")
+        .check(CLASSES);
+  }
+
+  @Test
+  void statesThatCanChangeAreNeverStatic() {
+    noFields().that().areStatic().should().notBeFinal().check(CLASSES);
+  }
+
+  @Test
+  void publicTypesOutsideBuildersAreFinalRecordsOrEnums() {
+    classes()
+        .that()
+        .arePublic()
+        .and()
+        .areNotInterfaces()
+        .should()
+        .haveModifier(JavaModifier.FINAL)
+        .orShould()
+        .beEnums()
+        .check(CLASSES);
+  }
+
+  @Test
+  void valuesTravelBySerialisation() {
+    classes()
+        .that()
+        .areRecords()
+        .and()
+        .arePublic()
+        .and()
+        .doNotHaveSimpleName("Constituents")
+        .and()
+        .doNotHaveSimpleName("KitchenMeasure")
+        .and()
+        .doNotHaveSimpleName("Part")
+        .and()
+        .doNotHaveSimpleName("Changed")
+        .should()
+        .implement(java.io.Serializable.class)
+        .check(CLASSES);
+  }
+}

@@ -1,0 +1,98 @@
+package org.tourage.house;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.tourage.quantity.Amounts.*;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.ObjectInputStream;
+import java.io.ObjectOutputStream;
+import java.io.Serializable;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.tourage.command.BenchDay;
+import org.tourage.command.Main;
+import org.tourage.doughtemperature.FactorRule;
+import org.tourage.formula.Formula;
+import org.tourage.formula.HouseholdRecipe;
+import org.tourage.formula.Preferment;
+import org.tourage.ingredient.Catalogue;
+import org.tourage.label.AllergenSummary;
+import org.tourage.lamination.Fold;
+import org.tourage.lamination.FoldSequence;
+import org.tourage.lamination.LaminationPlan;
+import org.tourage.lamination.LockIn;
+import org.tourage.makeup.CuttingPlan;
+import org.tourage.makeup.Shape;
+import org.tourage.oven.OvenProfile;
+import org.tourage.plan.DayTime;
+import org.tourage.plan.Timetable;
+import org.tourage.quantity.HouseholdAmount;
+import org.tourage.quantity.TemperatureDifference;
+import org.tourage.substitution.FlourExchange;
+
+class SerialisationTest {
+  @Test
+  void everyResultTravelsThroughAStreamUnchanged() throws Exception {
+    Formula formula =
+        Formula.byPercent(
+            "travelling dough",
+            f ->
+                f.line("bread flour", percent(100))
+                    .line("water", percent(60))
+                    .line("salt", percent(2))
+                    .preferment(Preferment.poolish(percent(20)))
+                    .rollIn("butter", percent(50)));
+    List<Serializable> results =
+        List.of(
+            formula,
+            formula.forFlour(grams(500)).rounded(grams(1)),
+            formula.hydration(),
+            HouseholdRecipe.of("x", "2 cups bread flour", "1 packet instant yeast"),
+            HouseholdAmount.parse("1-2 hours"),
+            TemperatureDifference.ofCelsiusDegrees(8),
+            FoldSequence.lockIn(LockIn.HALF).fold(Fold.BOOK),
+            LaminationPlan.of(
+                FoldSequence.lockIn(LockIn.HALF),
+                grams(500),
+                grams(150),
+                1200,
+                920,
+                LaminationPlan.Setup.SMALL_BENCH),
+            CuttingPlan.forPieces(Shape.TRIANGLE, 6, extent("600 x 250 mm"), millimetres(5), 2),
+            FactorRule.target(celsius(24)).flour(fahrenheit(70)).friction(celsiusDegrees(8)),
+            FlourExchange.of(
+                formula,
+                Catalogue.builtIn().require("bread flour"),
+                Catalogue.builtIn().require("cake flour")),
+            OvenProfile.step(celsius(200), minutes(10)),
+            AllergenSummary.of(formula),
+            Timetable.startingAt(
+                DayTime.parse("8:00"), List.of(Timetable.Task.of("mix", minutes(5)))),
+            Catalogue.builtIn().require("butter"),
+            Main.demo(),
+            BenchDay.work(Main.demo()));
+    for (Serializable result : results) {
+      Object copy = roundTrip(result);
+      assertThat(copy.toString()).isEqualTo(result.toString());
+      boolean comparesByValue =
+          !(result instanceof HouseholdAmount
+              || result instanceof HouseholdRecipe
+              || result instanceof org.tourage.sheet.BenchSheet);
+      if (comparesByValue) {
+        assertThat(copy).isEqualTo(result).hasSameHashCodeAs(result);
+      }
+    }
+  }
+
+  private static Object roundTrip(Serializable value) throws Exception {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try (ObjectOutputStream out = new ObjectOutputStream(bytes)) {
+      out.writeObject(value);
+    }
+    try (ObjectInputStream in =
+        new ObjectInputStream(new ByteArrayInputStream(bytes.toByteArray()))) {
+      return in.readObject();
+    }
+  }
+}

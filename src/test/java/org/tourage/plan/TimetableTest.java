@@ -1,0 +1,62 @@
+package org.tourage.plan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.tourage.quantity.Amounts.*;
+
+import java.time.LocalTime;
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.Size;
+import org.junit.jupiter.api.Test;
+import org.tourage.advice.BakeryException;
+
+class TimetableTest {
+  private static final List<Timetable.Task> TASKS =
+      List.of(
+          Timetable.Task.of("mix", minutes(20)),
+          Timetable.Task.of("retard", hours(12)).until("grown by half"));
+
+  @Test
+  void tasksFollowOneAnotherAcrossMidnight() {
+    Timetable table = Timetable.startingAt(DayTime.parse("20:00"), TASKS);
+    assertThat(table)
+        .hasToString(
+            "day 1 20:00  mix (20 min)\nday 1 20:20  retard (12 h): grown by half\nday 2 08:20  done");
+    assertThat(Timetable.endingAt(DayTime.parse("Day 2 8:20"), TASKS)).isEqualTo(table);
+    assertThat(table.start()).isEqualTo(new DayTime(1, LocalTime.of(20, 0)));
+    assertThat(table.end()).isGreaterThan(table.start());
+  }
+
+  @Property
+  void backwardFromTheEndAndForwardFromTheStartAgree(
+      @ForAll @Size(min = 1, max = 8) List<@IntRange(min = 1, max = 900) Integer> durations) {
+    List<Timetable.Task> tasks =
+        durations.stream().map(d -> Timetable.Task.of("task", minutes(d))).toList();
+    Timetable backward = Timetable.endingAt(DayTime.parse("day 3 06:00"), tasks);
+    assertThat(Timetable.startingAt(backward.start(), tasks)).isEqualTo(backward);
+    assertThat(backward.end()).isEqualTo(DayTime.parse("day 3 06:00"));
+    assertThat(backward.start().plusMinutes(durations.stream().mapToLong(d -> d).sum()))
+        .isEqualTo(backward.end());
+  }
+
+  @Test
+  void wrongTimesAreRefused() {
+    for (String wrong : new String[] {"25:00", "8", "8:5", "noon", "day x 8:00", "12:60"}) {
+      assertThatThrownBy(() -> DayTime.parse(wrong))
+          .as(wrong)
+          .isInstanceOf(BakeryException.class)
+          .hasMessageContaining("\"" + wrong + "\"");
+    }
+    assertThatThrownBy(() -> new DayTime(1, LocalTime.of(1, 2, 3))).hasMessageContaining("seconds");
+    assertThatThrownBy(() -> Timetable.Task.of("x", seconds(10)))
+        .hasMessageContaining("takes time");
+    assertThatThrownBy(() -> new Timetable(List.of())).hasMessageContaining("needs tasks");
+    Timetable.Entry first =
+        new Timetable.Entry(DayTime.parse("8:00"), DayTime.parse("9:00"), TASKS.get(0));
+    assertThatThrownBy(() -> new Timetable(List.of(first, first))).hasMessageContaining("overlap");
+    assertThat(DayTime.parse("00:10").plusMinutes(-20)).hasToString("day 0 23:50");
+  }
+}
