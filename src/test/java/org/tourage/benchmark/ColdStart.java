@@ -3,10 +3,9 @@ package org.tourage.benchmark;
 import static org.tourage.quantity.Amounts.grams;
 import static org.tourage.quantity.Amounts.percent;
 
-import java.lang.management.ManagementFactory;
 import org.tourage.formula.Formula;
 
-/** Prints a first scaled formula and how long after the start of the virtual machine that was. */
+/** Prints a first scaled formula; {@link RunBenchmarks} times it from outside. */
 public final class ColdStart {
   private ColdStart() {}
 
@@ -20,7 +19,5 @@ public final class ColdStart {
                     .line("salt", percent(2))
                     .line("instant yeast", percent(1)));
     System.out.println(rolls.forFlour(grams(740)));
-    long started = ManagementFactory.getRuntimeMXBean().getStartTime();
-    System.out.println("cold start: " + (System.currentTimeMillis() - started) + " ms");
   }
 }
