@@ -7,6 +7,9 @@ import static org.tourage.quantity.BakeryUnits.GRAM;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.IntPredicate;
 import javax.measure.Quantity;
 import javax.measure.quantity.Mass;
 import org.jspecify.annotations.Nullable;
@@ -72,9 +75,7 @@ public final class Batch implements Explained, Serializable {
    * @return the mass in grams
    */
   public Amount<Mass> weight(int index) {
-    return rounding == null
-        ? GRAM.amount(formula.share(index) * flour)
-        : rounding.rounded().get(index);
+    return GRAM.amount(grams(index));
   }
 
   /**
@@ -139,12 +140,17 @@ public final class Batch implements Explained, Serializable {
     return whole;
   }
 
-  private Amount<Mass> sum(java.util.function.IntPredicate wanted) {
-    double grams = 0;
+  /** The mass of a line in grams, without a quantity made for it. */
+  private double grams(int index) {
+    return rounding == null ? formula.share(index) * flour : rounding.rounded().get(index).value();
+  }
+
+  private Amount<Mass> sum(IntPredicate wanted) {
+    double sum = 0;
     for (int i = 0; i < formula.size(); i++) {
-      grams += wanted.test(i) ? weight(i).value() : 0;
+      sum += wanted.test(i) ? grams(i) : 0;
     }
-    return GRAM.amount(grams);
+    return GRAM.amount(sum);
   }
 
   /**
@@ -234,8 +240,8 @@ public final class Batch implements Explained, Serializable {
    *
    * @return the rounding, if it was
    */
-  public java.util.Optional<BalanceRounding> rounding() {
-    return java.util.Optional.ofNullable(rounding);
+  public Optional<BalanceRounding> rounding() {
+    return Optional.ofNullable(rounding);
   }
 
   @Override
@@ -267,7 +273,7 @@ public final class Batch implements Explained, Serializable {
     return other instanceof Batch that
         && formula.equals(that.formula)
         && GRAM.amount(flour).equals(GRAM.amount(that.flour))
-        && java.util.Objects.equals(rounding, that.rounding);
+        && Objects.equals(rounding, that.rounding);
   }
 
   @Override
@@ -290,6 +296,7 @@ public final class Batch implements Explained, Serializable {
    */
   public String table(AmountFormat given) {
     AmountFormat format = rounding == null ? given : given.withBalance(rounding.resolution());
+    int decimals = percentDecimals();
     TextTable table = new TextTable(1);
     table.heading(formula.name());
     table.row("ingredient", "% of flour", "weight");
@@ -304,7 +311,7 @@ public final class Batch implements Explained, Serializable {
       for (Line line : stage.lines()) {
         table.row(
             "  " + line.ingredient().name(),
-            Numbers.fixed(line.percent().value(), 1),
+            Numbers.fixed(line.percent().value(), decimals),
             format.mass(weight(index)));
         index++;
       }
@@ -316,11 +323,23 @@ public final class Batch implements Explained, Serializable {
       }
     }
     table.heading("");
-    table.row("total flour", "100.0", format.mass(flour()));
+    table.row("total flour", Numbers.fixed(100, decimals), format.mass(flour()));
     table.row(
         "total dough" + (rollIn().value() > 0 ? " with roll-in" : ""),
-        Numbers.fixed(formula.dough().value(), 1),
+        Numbers.fixed(formula.dough().value(), decimals),
         format.mass(dough()));
     return table.toString();
+  }
+
+  /** One decimal of percent, or as many more as the smallest line needs to show. */
+  private int percentDecimals() {
+    int decimals = 1;
+    for (Line line : formula.lines()) {
+      double percent = line.percent().value();
+      if (percent > 0 && percent < 0.95) {
+        decimals = Math.max(decimals, percent < 0.0295 ? 3 : 2);
+      }
+    }
+    return decimals;
   }
 }

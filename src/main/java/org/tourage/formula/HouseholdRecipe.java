@@ -109,12 +109,11 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
     for (String line : lines) {
       String text = line.strip();
       Matcher heading = HEADING.matcher(text);
-      if (text.isEmpty() || text.startsWith("#")) {
-        continue;
-      } else if (heading.matches()) {
+      boolean passedOver = text.isEmpty() || text.startsWith("#");
+      if (heading.matches()) {
         kind = stageKind(heading.group(1), text);
         stage = stageName(kind, heading.group(2));
-      } else {
+      } else if (!passedOver) {
         items.add(item(text, kind, stage, catalogue, cups));
       }
     }

@@ -370,7 +370,7 @@ public final class Ingredient implements Serializable {
                 p ->
                     !p.isVolume()
                         && (p.word().equals(word)
-                            || word.equals("piece") && p.word().equals("large")))
+                            || (word.equals("piece") && p.word().equals("large"))))
             .findFirst()
             .orElseThrow(
                 () ->

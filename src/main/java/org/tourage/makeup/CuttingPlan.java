@@ -140,7 +140,7 @@ public record CuttingPlan(
     Amount<Length> edge = Amount.from(trim);
     Amount<Length> along = Amount.from(base);
     Amount<Length> across = Amount.from(height);
-    Extent turned = new Extent(sheet.width(), sheet.length());
+    Extent turned = new Extent(/* length= */ sheet.width(), /* width= */ sheet.length());
     int straightCount = count(shape, sheet, edge, along, across);
     int turnedCount = count(shape, turned, edge, along, across);
     Extent better = turnedCount > straightCount ? turned : sheet;

@@ -385,7 +385,8 @@ final class AmountReader {
             pos,
             "write 1500 or 1.5 without commas");
       }
-      if (next == '.' || next == ',' && pos + 1 == text.length() || isSlash(next) || next == ':') {
+      boolean lastComma = next == ',' && pos + 1 == text.length();
+      if (next == '.' || lastComma || isSlash(next) || next == ':') {
         throw error("the number goes on in a way that can't be read", pos, example());
       }
     }

@@ -3,7 +3,6 @@ package org.tourage.quantity;
 import static java.util.Objects.requireNonNull;
 
 import java.io.Serializable;
-import java.math.BigInteger;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -13,9 +12,6 @@ import javax.measure.UnitConverter;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
-import tech.units.indriya.function.AddConverter;
-import tech.units.indriya.function.MultiplyConverter;
-import tech.units.indriya.unit.Units;
 
 /**
  * A unit with its factor and offset to the base unit of its kind, as two doubles: base = value ×
@@ -96,8 +92,8 @@ public final class BakeryUnit<Q extends Quantity<Q>> implements Serializable {
   }
 
   private static <Q extends Quantity<Q>> BakeryUnit<Q> wrap(Unit<Q> unit) {
-    Kind kind = kindOf(unit);
-    UnitConverter converter = unit.getConverterTo(systemUnit(unit, kind));
+    Kind kind = UnitObjects.kindOf(unit);
+    UnitConverter converter = unit.getConverterTo(UnitObjects.systemUnit(unit, kind));
     double offset = converter.convert(0.0);
     double factor = converter.convert(1.0) - offset;
     double probe = converter.convert(1000.0);
@@ -120,45 +116,6 @@ public final class BakeryUnit<Q extends Quantity<Q>> implements Serializable {
     double exact = kind == Kind.TEMPERATURE ? (converter.convert(1000.0) - offset) / 1000 : factor;
     String symbol = unit.getSymbol() == null ? unit.toString() : unit.getSymbol();
     return new BakeryUnit<>(symbol, kind, exact, offset, null, null, unit);
-  }
-
-  private static Kind kindOf(Unit<?> unit) {
-    if (unit.isCompatible(Units.KILOGRAM)) {
-      return Kind.MASS;
-    } else if (unit.isCompatible(Units.CUBIC_METRE)) {
-      return Kind.VOLUME;
-    } else if (unit.isCompatible(Units.METRE)) {
-      return Kind.LENGTH;
-    } else if (unit.isCompatible(Units.SECOND)) {
-      return Kind.TIME;
-    } else if (unit.isCompatible(Units.KELVIN)) {
-      return Kind.TEMPERATURE;
-    } else if (unit.isCompatible(Units.PERCENT)) {
-      return Kind.RATIO;
-    } else if (unit.isCompatible(Units.JOULE)) {
-      return Kind.ENERGY;
-    } else if (unit.isCompatible(Units.WATT)) {
-      return Kind.POWER;
-    }
-    return Kind.OTHER;
-  }
-
-  /** The base unit of a kind as an object of the units API. */
-  @SuppressWarnings("unchecked") // the kind names the type of the unit
-  private static <Q extends Quantity<Q>> Unit<Q> systemUnit(@Nullable Unit<Q> unit, Kind kind) {
-    Unit<?> system =
-        switch (kind) {
-          case MASS -> Units.KILOGRAM;
-          case VOLUME -> Units.CUBIC_METRE;
-          case LENGTH -> Units.METRE;
-          case TIME -> Units.SECOND;
-          case TEMPERATURE -> Units.KELVIN;
-          case ENERGY -> Units.JOULE;
-          case POWER -> Units.WATT;
-          case RATIO -> Units.PERCENT.getSystemUnit();
-          case OTHER -> requireNonNull(unit, "unit").getSystemUnit();
-        };
-    return (Unit<Q>) system;
   }
 
   /**
@@ -254,31 +211,15 @@ public final class BakeryUnit<Q extends Quantity<Q>> implements Serializable {
   public Unit<Q> unit() {
     Unit<Q> made = unit;
     if (made == null) {
-      made = make();
+      made =
+          UnitObjects.make(
+              kind,
+              requireNonNull(exactFactor, "exactFactor"),
+              requireNonNull(exactOffset, "exactOffset"));
       unit = made;
       WRAPPED.putIfAbsent(made, this);
     }
     return made;
-  }
-
-  private Unit<Q> make() {
-    Fraction exact = requireNonNull(exactFactor, "exactFactor");
-    Fraction shift = requireNonNull(exactOffset, "exactOffset");
-    Unit<Q> made = systemUnit(null, kind);
-    if (shift.signum() != 0) {
-      // K = factor × (value + offset / factor)
-      made = made.transform(new AddConverter(number(shift)));
-    }
-    if (!exact.equals(Fraction.ONE)) {
-      made = made.transform(MultiplyConverter.of(number(exact)));
-    }
-    return made;
-  }
-
-  private static Number number(Fraction f) {
-    return f.denominator().equals(BigInteger.ONE)
-        ? f.numerator()
-        : tech.units.indriya.function.RationalNumber.of(f.numerator(), f.denominator());
   }
 
   boolean sameKind(BakeryUnit<?> other) {

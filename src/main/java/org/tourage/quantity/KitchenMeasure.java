@@ -127,8 +127,8 @@ public record KitchenMeasure(CupStandard standard, Amount<Dimensionless> greates
       boolean better =
           best == null
               || candidate.measures < best.measures
-              || candidate.measures == best.measures
-                  && error < Math.abs(best.millilitres - target) / target - 1e-9;
+              || (candidate.measures == best.measures
+                  && error < Math.abs(best.millilitres - target) / target - 1e-9);
       if (allowedError && better) {
         best = candidate;
       }

@@ -5,11 +5,18 @@ import static org.tourage.quantity.Amounts.percent;
 
 import org.tourage.formula.Formula;
 
-/** Prints a first scaled formula; {@link RunBenchmarks} times it from outside. */
+/**
+ * Prints a first scaled formula; {@link RunBenchmarks} times it from outside. With an argument, an
+ * amount.
+ */
 public final class ColdStart {
   private ColdStart() {}
 
   public static void main(String[] args) {
+    if (args.length > 0) {
+      System.out.println(grams(500));
+      return;
+    }
     Formula rolls =
         Formula.byPercent(
             "rolls",

@@ -79,7 +79,7 @@ class ArchitectureTest {
   void theStockImplementationIsUsedInOneClassOnly() {
     noClasses()
         .that()
-        .doNotHaveFullyQualifiedName("org.tourage.quantity.BakeryUnit")
+        .doNotHaveFullyQualifiedName("org.tourage.quantity.UnitObjects")
         .should()
         .dependOnClassesThat()
         .resideInAPackage("tech.units..")

@@ -25,7 +25,7 @@ class TemperatureDifferenceTest {
     assertThat(celsiusDegrees(-1))
         .isLessThan(TemperatureDifference.ZERO)
         .isNotEqualTo(celsiusDegrees(1));
-    assertThat(celsiusDegrees(1).equals("1 K")).isFalse();
+    assertThat((Object) celsiusDegrees(1)).isNotEqualTo("1 K");
     assertThat(celsiusDegrees(0))
         .isEqualTo(celsiusDegrees(-0.0))
         .hasSameHashCodeAs(celsiusDegrees(-0.0));
