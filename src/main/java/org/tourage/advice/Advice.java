@@ -20,7 +20,16 @@ public record Advice(Severity severity, String code, String text, String remedy,
   /** The mark of a rule of the trade that no single publication owns. */
   public static final String COMMON_PRACTICE = "common practice";
 
-  /** Checks that nothing is null. */
+  /**
+   * Checks that nothing is null.
+   *
+   * @param severity how much it matters
+   * @param code a stable machine-readable code in upper snake case, for example {@code SALT_HIGH}
+   * @param text what is unwise and why, with figures and units
+   * @param remedy what to do about it
+   * @param source where the rule comes from: a publication, {@code common practice}, or {@code from
+   *     memory} with the publication
+   */
   public Advice {
     Objects.requireNonNull(severity, "severity");
     Objects.requireNonNull(code, "code");

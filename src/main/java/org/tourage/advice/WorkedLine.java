@@ -14,7 +14,14 @@ import java.util.Objects;
 public record WorkedLine(String symbol, String equation, String numbers, String source)
     implements Serializable {
 
-  /** Checks that nothing is null. */
+  /**
+   * Checks that nothing is null.
+   *
+   * @param symbol what is computed, for example {@code T_water}
+   * @param equation the equation in symbols
+   * @param numbers the same with numbers and units, and the result
+   * @param source where the equation comes from
+   */
   public WorkedLine {
     Objects.requireNonNull(symbol, "symbol");
     Objects.requireNonNull(equation, "equation");

@@ -12,7 +12,11 @@ import java.util.stream.Collectors;
  */
 public record Working(List<WorkedLine> lines) implements Serializable {
 
-  /** Copies the lines. */
+  /**
+   * Copies the lines.
+   *
+   * @param lines the lines, first to last
+   */
   public Working {
     lines = List.copyOf(lines);
   }

@@ -37,7 +37,13 @@ public record RecipeFile(
   private static final Pattern TASK = Pattern.compile("([^:]+):\\s*([^,]+)(?:,\\s*(.*))?");
   private static final String TIMETABLE = "[timetable]";
 
-  /** Copies the collections. */
+  /**
+   * Copies the collections.
+   *
+   * @param settings what the file sets
+   * @param recipe the recipe lines
+   * @param tasks the tasks
+   */
   public RecipeFile {
     settings =
         settings.isEmpty()

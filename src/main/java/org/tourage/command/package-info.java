@@ -1,4 +1,8 @@
-/** Floor 6: the main command: a recipe file in, a bench sheet out. */
+/**
+ * Floor 6: the main command: a recipe file in, a bench sheet out.
+ *
+ * @serial exclude the serial form travels between machines of one version only
+ */
 @NullMarked
 package org.tourage.command;
 

@@ -50,7 +50,13 @@ public record FactorRule(
    */
   public record Factor(String name, Amount<Temperature> temperature) implements Serializable {}
 
-  /** Copies the list. */
+  /**
+   * Copies the list.
+   *
+   * @param target the wanted temperature of the dough
+   * @param factors the readings
+   * @param friction the rise by mixing
+   */
   public FactorRule {
     requireNonNull(target, "target");
     requireNonNull(friction, "friction");

@@ -35,7 +35,13 @@ public record IceRule(Amount<Mass> water, Amount<Temperature> tap, Amount<Temper
 
   private static final double MUCH_ICE = 0.5;
 
-  /** Checks the ranges. */
+  /**
+   * Checks the ranges.
+   *
+   * @param water all the water, ice included
+   * @param tap the temperature of the tap water
+   * @param needed the temperature that the water needs
+   */
   public IceRule {
     double tapCelsius = tap.in(CELSIUS);
     if (water.value() <= 0) {

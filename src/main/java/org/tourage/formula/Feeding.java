@@ -17,7 +17,13 @@ import org.tourage.advice.BakeryException.Reason;
  */
 public record Feeding(double seed, double flour, double water) implements Serializable {
 
-  /** Checks the parts. */
+  /**
+   * Checks the parts.
+   *
+   * @param seed parts of the seed, positive
+   * @param flour parts of fresh flour, positive
+   * @param water parts of fresh water, not negative
+   */
   public Feeding {
     boolean fits = seed > 0 && flour > 0 && water >= 0 && Double.isFinite(seed + flour + water);
     if (!fits) {

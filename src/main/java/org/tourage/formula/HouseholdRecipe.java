@@ -66,7 +66,12 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
   public record Item(String text, StageKind kind, String stage, Weighed weighed, String note)
       implements Serializable {}
 
-  /** Copies the list and checks that there is a line. */
+  /**
+   * Copies the list and checks that there is a line.
+   *
+   * @param name the name
+   * @param items the lines in order
+   */
   public HouseholdRecipe {
     requireNonNull(name, "name");
     items = List.copyOf(items);

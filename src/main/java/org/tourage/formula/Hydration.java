@@ -40,7 +40,14 @@ public record Hydration(
   private static final double LOW_PERCENT = 40;
   private static final double HIGH_PERCENT = 100;
 
-  /** Copies the list. */
+  /**
+   * Copies the list.
+   *
+   * @param nominal liquids over flour
+   * @param trueHydration water of all but the flour, over flour
+   * @param dryMatterRatio all water over dry flour
+   * @param lines the lines that bring water
+   */
   public Hydration {
     lines = List.copyOf(lines);
   }

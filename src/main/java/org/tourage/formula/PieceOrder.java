@@ -30,7 +30,14 @@ public record PieceOrder(
     Amount<Dimensionless> processLoss)
     implements Serializable {
 
-  /** Checks the ranges. */
+  /**
+   * Checks the ranges.
+   *
+   * @param pieces how many, at least 1
+   * @param pieceMass the mass of one piece
+   * @param bakeLoss L, the share of the raw mass that the oven takes; 0 for a raw piece mass
+   * @param processLoss q, the share of the dough that stays on bench, tools and as trim
+   */
   public PieceOrder {
     if (pieces < 1) {
       throw new BakeryException(

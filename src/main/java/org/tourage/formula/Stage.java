@@ -21,7 +21,14 @@ import org.tourage.quantity.Amount;
 public record Stage(String name, StageKind kind, List<Line> lines, List<String> takes)
     implements Serializable {
 
-  /** Copies the lists. */
+  /**
+   * Copies the lists.
+   *
+   * @param name the name, unique in the formula
+   * @param kind what it is for
+   * @param lines the lines weighed into this stage
+   * @param takes the names of the stages that go into this one whole
+   */
   public Stage {
     requireNonNull(name, "name");
     requireNonNull(kind, "kind");

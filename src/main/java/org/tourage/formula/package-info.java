@@ -1,4 +1,8 @@
-/** Floor 2: formulas in baker's percent, their stages, scaling and weighed recipes. */
+/**
+ * Floor 2: formulas in baker's percent, their stages, scaling and weighed recipes.
+ *
+ * @serial exclude the serial form travels between machines of one version only
+ */
 @NullMarked
 package org.tourage.formula;
 

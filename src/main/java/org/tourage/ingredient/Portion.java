@@ -21,7 +21,16 @@ public record Portion(
     HouseholdAmount measure, String word, Filling filling, Amount<Mass> mass, Source source)
     implements Serializable {
 
-  /** Checks that nothing is null. */
+  /**
+   * Checks that nothing is null.
+   *
+   * @param measure the measure: of a volume ({@code 1 cup}) or a count ({@code 1 stick}, {@code 1
+   *     large})
+   * @param word the word of a counted portion; empty for a volume
+   * @param filling how the measure is filled
+   * @param mass what it weighs
+   * @param source where the figure comes from
+   */
   public Portion {
     requireNonNull(measure, "measure");
     requireNonNull(word, "word");

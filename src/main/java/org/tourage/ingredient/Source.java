@@ -14,7 +14,12 @@ public record Source(String text, Provenance provenance) implements Serializable
   /** A figure that the user gave without saying more. */
   public static final Source USER = new Source("given by the user", Provenance.USER);
 
-  /** Checks that nothing is null. */
+  /**
+   * Checks that nothing is null.
+   *
+   * @param text the publication with its table or data-set number, or who gave the figure
+   * @param provenance how far it can be traced
+   */
   public Source {
     requireNonNull(text, "text");
     requireNonNull(provenance, "provenance");

@@ -37,7 +37,16 @@ public record Weighed(
     implements Explained, Serializable {
   private static final double WIDE_PERCENT = 8;
 
-  /** Checks that nothing is null. */
+  /**
+   * Checks that nothing is null.
+   *
+   * @param ingredient the ingredient
+   * @param measure the household measure
+   * @param mass what it weighs
+   * @param range what it can weigh in practice
+   * @param filling how the measure was taken to be filled
+   * @param source where the figure comes from
+   */
   public Weighed {
     requireNonNull(ingredient, "ingredient");
     requireNonNull(measure, "measure");

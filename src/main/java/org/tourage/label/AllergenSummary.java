@@ -30,7 +30,14 @@ public record AllergenSummary(
     Set<Allergen> contains, Set<Allergen> check, List<Ingredient> labelsToRead, boolean plantBased)
     implements Serializable {
 
-  /** Copies the collections. */
+  /**
+   * Copies the collections.
+   *
+   * @param contains allergens that ingredients are or always hold
+   * @param check allergens that products of the kinds used may hold
+   * @param labelsToRead ingredients whose labels decide
+   * @param plantBased whether no ingredient is of animal origin, as far as the table knows
+   */
   public AllergenSummary {
     contains = Set.copyOf(contains);
     check = Set.copyOf(check);

@@ -1,4 +1,8 @@
-/** Floor 4: what must be told to the person who eats. */
+/**
+ * Floor 4: what must be told to the person who eats.
+ *
+ * @serial exclude the serial form travels between machines of one version only
+ */
 @NullMarked
 package org.tourage.label;
 

@@ -24,7 +24,12 @@ public record Fold(String name, int panels) implements Serializable {
 
   private static final int MOST_PANELS = 12;
 
-  /** Checks the panels. */
+  /**
+   * Checks the panels.
+   *
+   * @param name what bakers call it
+   * @param panels how many panels, at least 2
+   */
   public Fold {
     requireNonNull(name, "name");
     if (panels < 2 || panels > MOST_PANELS) {

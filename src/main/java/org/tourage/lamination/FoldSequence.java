@@ -26,7 +26,12 @@ import org.tourage.advice.Working;
  */
 public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained, Serializable {
 
-  /** Copies the list. */
+  /**
+   * Copies the list.
+   *
+   * @param lockIn how the fat is enclosed
+   * @param folds the folds, first to last
+   */
   public FoldSequence {
     requireNonNull(lockIn, "lockIn");
     folds = List.copyOf(folds);

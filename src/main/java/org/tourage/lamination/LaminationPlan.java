@@ -88,7 +88,16 @@ public record LaminationPlan(
             MILLIMETRE.amount(4),
             MILLIMETRE.amount(250));
 
-    /** Checks that lengths are positive and the block fits the packet. */
+    /**
+     * Checks that lengths are positive and the block fits the packet.
+     *
+     * @param packetWidth the width of the closed packet
+     * @param blockThickness the thickness of the fat block
+     * @param margin the bare edge of dough around the block
+     * @param foldThickness the thickness to which the sheet is rolled before each fold
+     * @param finalThickness the thickness of the final sheet
+     * @param finalWidth the width of the final sheet
+     */
     public Setup {
       checkPositive("packet width", packetWidth);
       checkPositive("thickness of the block", blockThickness);
@@ -180,7 +189,16 @@ public record LaminationPlan(
     }
   }
 
-  /** Checks the masses and densities. */
+  /**
+   * Checks the masses and densities.
+   *
+   * @param sequence lock-in and folds
+   * @param dough the mass of the dough
+   * @param fat the mass of the fat
+   * @param doughDensity the density of the dough in kg/m³
+   * @param fatDensity the density of the fat in kg/m³
+   * @param setup the widths and thicknesses that the baker chooses
+   */
   public LaminationPlan {
     requireNonNull(sequence, "sequence");
     requireNonNull(setup, "setup");

@@ -71,7 +71,17 @@ public record CuttingPlan(
     }
   }
 
-  /** Checks that all pieces lie on the sheet. */
+  /**
+   * Checks that all pieces lie on the sheet.
+   *
+   * @param shape the outline of a piece
+   * @param sheet the whole sheet
+   * @param trim what is cut off each edge
+   * @param strips how many strips
+   * @param perStrip how many pieces in each strip
+   * @param base the side of a piece along the length (the base of a triangle)
+   * @param height the side of a piece across (the height of a triangle)
+   */
   public CuttingPlan {
     requireNonNull(shape, "shape");
     double length = inner(sheet.length(), trim);

@@ -42,7 +42,12 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
    * @param duration for how long
    */
   public record Step(Amount<Temperature> setPoint, Amount<Time> duration) implements Serializable {
-    /** Checks the ranges. */
+    /**
+     * Checks the ranges.
+     *
+     * @param setPoint what the oven is set to
+     * @param duration for how long
+     */
     public Step {
       double celsius = setPoint.in(CELSIUS);
       if (celsius < 0 || celsius > LIMIT_CELSIUS) {
@@ -70,7 +75,11 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
     }
   }
 
-  /** Copies the list and checks that there is a step. */
+  /**
+   * Copies the list and checks that there is a step.
+   *
+   * @param steps the steps, first to last
+   */
   public OvenProfile {
     requireNonNull(steps, "steps");
     steps = List.copyOf(steps);

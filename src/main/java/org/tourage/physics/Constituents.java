@@ -17,7 +17,16 @@ import org.tourage.advice.BakeryException.Reason;
 public record Constituents(
     double water, double protein, double fat, double carbohydrate, double fibre, double ash) {
 
-  /** Checks that no fraction is negative and that there is something. */
+  /**
+   * Checks that no fraction is negative and that there is something.
+   *
+   * @param water mass fraction of water
+   * @param protein mass fraction of protein
+   * @param fat mass fraction of fat
+   * @param carbohydrate mass fraction of carbohydrate other than fibre
+   * @param fibre mass fraction of fibre
+   * @param ash mass fraction of ash
+   */
   public Constituents {
     double sum = water + protein + fat + carbohydrate + fibre + ash;
     boolean negative =

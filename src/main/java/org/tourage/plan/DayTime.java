@@ -22,7 +22,12 @@ public record DayTime(int day, LocalTime time) implements Comparable<DayTime>, S
   private static final Pattern TEXT =
       Pattern.compile("(?:day\\s*(\\d{1,3})\\s+)?(\\d{1,2}:\\d{2})", Pattern.CASE_INSENSITIVE);
 
-  /** Drops nothing: seconds are refused. */
+  /**
+   * Drops nothing: seconds are refused.
+   *
+   * @param day the day, 1 for the first; earlier days are 0 and below
+   * @param time the time of day, to the minute
+   */
   public DayTime {
     requireNonNull(time, "time");
     if (time.getSecond() != 0 || time.getNano() != 0) {

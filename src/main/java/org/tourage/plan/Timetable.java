@@ -30,7 +30,13 @@ public record Timetable(List<Entry> entries) implements Serializable {
    * @param cue how to tell that it is done, empty if the clock tells
    */
   public record Task(String name, Amount<Time> duration, String cue) implements Serializable {
-    /** Checks the duration. */
+    /**
+     * Checks the duration.
+     *
+     * @param name what is done
+     * @param duration for how long, at least half a minute
+     * @param cue how to tell that it is done, empty if the clock tells
+     */
     public Task {
       requireNonNull(name, "name");
       requireNonNull(cue, "cue");
@@ -91,7 +97,11 @@ public record Timetable(List<Entry> entries) implements Serializable {
     }
   }
 
-  /** Copies the list and checks that no task overlaps the next. */
+  /**
+   * Copies the list and checks that no task overlaps the next.
+   *
+   * @param entries the tasks with their times, in order
+   */
   public Timetable {
     entries = List.copyOf(entries);
     if (entries.isEmpty()) {

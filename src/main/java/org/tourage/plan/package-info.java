@@ -1,4 +1,8 @@
-/** Floor 4: the timetable. */
+/**
+ * Floor 4: the timetable.
+ *
+ * @serial exclude the serial form travels between machines of one version only
+ */
 @NullMarked
 package org.tourage.plan;
 

@@ -15,7 +15,12 @@ import org.tourage.advice.BakeryException.Reason;
 public record AmountRange<Q extends Quantity<Q>>(Amount<Q> low, Amount<Q> high)
     implements Serializable {
 
-  /** Checks that the ends are in order. */
+  /**
+   * Checks that the ends are in order.
+   *
+   * @param low the lower end
+   * @param high the upper end, not below the lower
+   */
   public AmountRange {
     if (low.compareTo(high) > 0) {
       throw new BakeryException(

@@ -231,7 +231,7 @@ public final class BakeryUnit<Q extends Quantity<Q>> implements Serializable {
     return kind == Kind.TEMPERATURE;
   }
 
-  /** Keeps our own units single after deserialisation and wraps others anew. */
+  // keeps our own units single after deserialisation and wraps others anew
   private Object writeReplace() {
     return new Form(exactFactor == null ? null : symbol, exactFactor == null ? unit() : null);
   }

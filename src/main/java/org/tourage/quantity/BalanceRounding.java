@@ -42,7 +42,13 @@ public record BalanceRounding(
   /** Remainders that differ by less than this share of a step count as equal. */
   private static final double TIE = 1e-9;
 
-  /** Copies the lists. */
+  /**
+   * Copies the lists.
+   *
+   * @param exact the masses before rounding
+   * @param rounded the masses after rounding, in grams, in the same order
+   * @param resolution the step of the balance
+   */
   public BalanceRounding {
     exact = List.copyOf(exact);
     rounded = List.copyOf(rounded);

@@ -19,7 +19,12 @@ public record Extent(Amount<Length> length, Amount<Length> width) implements Ser
   private static final Pattern TIMES =
       Pattern.compile("(?<=[\\s\\d\"a-zA-Z½⅓⅔¼¾⅛⅜⅝⅞])[x×](?=[\\s\\d.½⅓⅔¼¾⅛⅜⅝⅞])");
 
-  /** Checks that both are positive. */
+  /**
+   * Checks that both are positive.
+   *
+   * @param length along, positive
+   * @param width across, positive
+   */
   public Extent {
     checkPositive(length, "length");
     checkPositive(width, "width");

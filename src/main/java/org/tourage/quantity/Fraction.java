@@ -22,7 +22,12 @@ public record Fraction(BigInteger numerator, BigInteger denominator)
   /** One. */
   public static final Fraction ONE = of(1);
 
-  /** Brings the fraction to lowest terms with a positive denominator. */
+  /**
+   * Brings the fraction to lowest terms with a positive denominator.
+   *
+   * @param numerator the number above the line, with the sign
+   * @param denominator the number below the line, positive
+   */
   public Fraction {
     if (denominator.signum() == 0) {
       throw new BakeryException(

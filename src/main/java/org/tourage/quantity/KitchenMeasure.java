@@ -33,7 +33,12 @@ public record KitchenMeasure(CupStandard standard, Amount<Dimensionless> greates
   private static final int TABLESPOONS_TO_CUP = 4;
   private static final int TEASPOONS_TO_TABLESPOON = 3;
 
-  /** Checks that the kitchen has spoons and the error makes sense. */
+  /**
+   * Checks that the kitchen has spoons and the error makes sense.
+   *
+   * @param standard which kitchen; the imperial one has no single spoon and is refused
+   * @param greatestError the greatest relative error allowed, for example 2 %
+   */
   public KitchenMeasure {
     requireNonNull(standard, "standard");
     if (standard == CupStandard.IMPERIAL) {

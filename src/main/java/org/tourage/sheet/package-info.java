@@ -1,4 +1,8 @@
-/** Floor 5: the bench sheet as text. No calculation happens here. */
+/**
+ * Floor 5: the bench sheet as text. No calculation happens here.
+ *
+ * @serial exclude the serial form travels between machines of one version only
+ */
 @NullMarked
 package org.tourage.sheet;
 
