@@ -11,6 +11,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.function.IntPredicate;
 import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Mass;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
@@ -95,18 +96,21 @@ public final class Batch implements Explained, Serializable {
   }
 
   /**
-   * The mass of an ingredient in all stages together.
+   * The mass of an ingredient in all stages but the finish together.
    *
    * @param ingredient the ingredient
-   * @return the mass in grams, 0 g if the formula has none
+   * @return the mass in grams, 0 g if those stages have none
    */
   public Amount<Mass> weightOf(Ingredient ingredient) {
     requireNonNull(ingredient, "ingredient");
-    return sum(i -> formula.lines().get(i).ingredient().equals(ingredient));
+    return sum(
+        i ->
+            formula.stageOf(i).kind().inPiece()
+                && formula.lines().get(i).ingredient().equals(ingredient));
   }
 
   /**
-   * The mass of an ingredient in all stages together.
+   * The mass of an ingredient in all stages but the finish together.
    *
    * @param name the name of an ingredient of the formula
    * @return the mass in grams
@@ -207,10 +211,22 @@ public final class Batch implements Explained, Serializable {
    * @param processLoss the share of the dough that does not get into pieces
    * @return the mass of one
    */
-  public Amount<Mass> pieceMass(
-      int pieces, Quantity<javax.measure.quantity.Dimensionless> processLoss) {
+  public Amount<Mass> pieceMass(int pieces, Quantity<Dimensionless> processLoss) {
     PieceOrder checked = PieceOrder.raw(pieces, dough()).withProcessLoss(processLoss);
     return dough().multiply((1 - checked.processLoss().in(FRACTION)) / pieces);
+  }
+
+  /**
+   * How many pieces the dough gives.
+   *
+   * @param pieceMass the raw mass of one, positive
+   * @param processLoss the share of the dough that does not get into pieces
+   * @return the whole pieces; what is left is less than one
+   */
+  public int pieces(Quantity<Mass> pieceMass, Quantity<Dimensionless> processLoss) {
+    PieceOrder one = PieceOrder.raw(1, pieceMass).withProcessLoss(processLoss);
+    // forgives the rounding of a batch that was scaled to whole pieces
+    return (int) Math.floor(dough().ratioTo(one.dough()) * (1 + 1e-9));
   }
 
   /**

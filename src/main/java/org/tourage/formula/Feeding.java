@@ -7,6 +7,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Numbers;
 
 /**
  * One feeding of a levain, by parts of mass: seed : fresh flour : fresh water.
@@ -58,5 +59,15 @@ public record Feeding(double seed, double flour, double water) implements Serial
   public static Feeding inoculation(
       Quantity<Dimensionless> inoculation, Quantity<Dimensionless> water) {
     return new Feeding(FRACTION.measure(inoculation), 1, FRACTION.measure(water));
+  }
+
+  /** {@code 1 : 4 : 4}, seed to flour to water. */
+  @Override
+  public String toString() {
+    return Numbers.significant(seed, 4)
+        + " : "
+        + Numbers.significant(flour, 4)
+        + " : "
+        + Numbers.significant(water, 4);
   }
 }

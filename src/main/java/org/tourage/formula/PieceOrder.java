@@ -132,4 +132,16 @@ public record PieceOrder(
                 + dough(),
             "common practice"));
   }
+
+  /** {@code 24 pieces of 80 g, bake loss 12 %, process loss 2 %}. */
+  @Override
+  public String toString() {
+    return pieces
+        + " pieces of "
+        + pieceMass
+        + ", bake loss "
+        + bakeLoss
+        + ", process loss "
+        + processLoss;
+  }
 }

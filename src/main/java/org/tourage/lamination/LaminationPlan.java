@@ -3,6 +3,7 @@ package org.tourage.lamination;
 import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM;
+import static org.tourage.quantity.BakeryUnits.KILOGRAM_PER_CUBIC_METRE;
 import static org.tourage.quantity.BakeryUnits.METRE;
 import static org.tourage.quantity.BakeryUnits.MILLIMETRE;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
@@ -24,6 +25,7 @@ import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Density;
 import org.tourage.quantity.Extent;
 
 /**
@@ -37,16 +39,16 @@ import org.tourage.quantity.Extent;
  * @param sequence lock-in and folds
  * @param dough the mass of the dough
  * @param fat the mass of the fat
- * @param doughDensity the density of the dough in kg/m³
- * @param fatDensity the density of the fat in kg/m³
+ * @param doughDensity the density of the dough
+ * @param fatDensity the density of the fat
  * @param setup the widths and thicknesses that the baker chooses
  */
 public record LaminationPlan(
     FoldSequence sequence,
     Amount<Mass> dough,
     Amount<Mass> fat,
-    double doughDensity,
-    double fatDensity,
+    Amount<Density> doughDensity,
+    Amount<Density> fatDensity,
     Setup setup)
     implements Explained, Serializable {
 
@@ -195,8 +197,8 @@ public record LaminationPlan(
    * @param sequence lock-in and folds
    * @param dough the mass of the dough
    * @param fat the mass of the fat
-   * @param doughDensity the density of the dough in kg/m³
-   * @param fatDensity the density of the fat in kg/m³
+   * @param doughDensity the density of the dough
+   * @param fatDensity the density of the fat
    * @param setup the widths and thicknesses that the baker chooses
    */
   public LaminationPlan {
@@ -209,11 +211,11 @@ public record LaminationPlan(
           dough + " of dough, " + fat + " of fat",
           "give positive masses");
     }
-    if (!(doughDensity > 0 && fatDensity > 0) || Double.isInfinite(doughDensity + fatDensity)) {
+    if (doughDensity.value() <= 0 || fatDensity.value() <= 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a density must be positive",
-          doughDensity + " and " + fatDensity + " kg/m³",
+          doughDensity + " and " + fatDensity,
           "dough has about 1200 kg/m³, fat about 920 kg/m³");
     }
   }
@@ -224,8 +226,8 @@ public record LaminationPlan(
    * @param sequence lock-in and folds
    * @param dough the mass of the dough
    * @param fat the mass of the fat
-   * @param doughDensity the density of the dough in kg/m³
-   * @param fatDensity the density of the fat in kg/m³
+   * @param doughDensity the density of the dough
+   * @param fatDensity the density of the fat
    * @param setup the widths and thicknesses that the baker chooses
    * @return the plan
    */
@@ -233,19 +235,24 @@ public record LaminationPlan(
       FoldSequence sequence,
       Quantity<Mass> dough,
       Quantity<Mass> fat,
-      double doughDensity,
-      double fatDensity,
+      Quantity<Density> doughDensity,
+      Quantity<Density> fatDensity,
       Setup setup) {
     return new LaminationPlan(
-        sequence, Amount.from(dough), Amount.from(fat), doughDensity, fatDensity, setup);
+        sequence,
+        Amount.from(dough),
+        Amount.from(fat),
+        Amount.from(doughDensity),
+        Amount.from(fatDensity),
+        setup);
   }
 
   private double doughVolume() {
-    return dough.in(KILOGRAM) / doughDensity;
+    return dough.in(KILOGRAM) / doughDensity.in(KILOGRAM_PER_CUBIC_METRE);
   }
 
   private double fatVolume() {
-    return fat.in(KILOGRAM) / fatDensity;
+    return fat.in(KILOGRAM) / fatDensity.in(KILOGRAM_PER_CUBIC_METRE);
   }
 
   private double volume() {
@@ -432,12 +439,12 @@ public record LaminationPlan(
             "m_dough/ρ_dough + m_fat/ρ_fat",
             dough
                 + " / "
-                + Numbers.significant(doughDensity, 4)
-                + " kg/m³ + "
+                + doughDensity
+                + " + "
                 + fat
                 + " / "
-                + Numbers.significant(fatDensity, 4)
-                + " kg/m³ = "
+                + fatDensity
+                + " = "
                 + Numbers.significant(volume() * 1e6, 4)
                 + " cm³",
             "conservation of volume"));

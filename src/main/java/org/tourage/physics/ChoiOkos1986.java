@@ -6,6 +6,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.BakeryUnits;
+import org.tourage.quantity.Density;
 
 /**
  * Density of a food from its composition and temperature: Y. Choi and M.R. Okos, "Effects of
@@ -28,10 +29,10 @@ public final class ChoiOkos1986 {
    *
    * @param food what it is made of
    * @param temperature its temperature, 0 to 150 °C
-   * @return kilograms in a cubic metre
+   * @return the density in kg/m³
    * @throws BakeryException if the temperature is out of range
    */
-  public static double density(Constituents food, Quantity<Temperature> temperature) {
+  public static Amount<Density> density(Constituents food, Quantity<Temperature> temperature) {
     double t = BakeryUnits.CELSIUS.measure(temperature);
     if (t < LOWEST_CELSIUS || t > HIGHEST_CELSIUS) {
       throw new BakeryException(
@@ -47,6 +48,6 @@ public final class ChoiOkos1986 {
             + food.carbohydrate() / (1599.1 - 0.31046 * t)
             + food.fibre() / (1311.5 - 0.36589 * t)
             + food.ash() / (2423.8 - 0.28063 * t);
-    return food.sum() / volume;
+    return BakeryUnits.KILOGRAM_PER_CUBIC_METRE.amount(food.sum() / volume);
   }
 }

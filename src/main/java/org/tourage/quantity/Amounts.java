@@ -378,6 +378,26 @@ public final class Amounts {
   }
 
   /**
+   * So many kilograms per cubic metre.
+   *
+   * @param value how many
+   * @return the density
+   */
+  public static Amount<Density> kilogramsPerCubicMetre(double value) {
+    return BakeryUnits.KILOGRAM_PER_CUBIC_METRE.amount(value);
+  }
+
+  /**
+   * So many grams per millilitre.
+   *
+   * @param value how many
+   * @return the density
+   */
+  public static Amount<Density> gramsPerMillilitre(double value) {
+    return BakeryUnits.GRAM_PER_MILLILITRE.amount(value);
+  }
+
+  /**
    * A rise or fall in degrees Celsius, that is in kelvins.
    *
    * @param degrees how many; negative for a fall

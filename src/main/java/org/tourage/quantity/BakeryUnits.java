@@ -167,6 +167,14 @@ public final class BakeryUnits {
   /** The watt. */
   public static final BakeryUnit<Power> WATT = keep("W", Kind.POWER, Fraction.ONE);
 
+  /** The kilogram per cubic metre. */
+  public static final BakeryUnit<Density> KILOGRAM_PER_CUBIC_METRE =
+      keep("kg/m³", Kind.DENSITY, Fraction.ONE);
+
+  /** The gram per millilitre. */
+  public static final BakeryUnit<Density> GRAM_PER_MILLILITRE =
+      keep("g/mL", Kind.DENSITY, Fraction.of(1000));
+
   private BakeryUnits() {}
 
   private static <Q extends Quantity<Q>> BakeryUnit<Q> keep(

@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.io.Serializable;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Mass;
@@ -258,6 +259,21 @@ public final class HouseholdAmount implements Serializable {
           "\"" + text() + "\"",
           "choose one amount between " + low + " and " + high);
     }
+  }
+
+  /** Equal when number, range, unit and count word are, however they were written. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof HouseholdAmount that
+        && low.equals(that.low)
+        && high.equals(that.high)
+        && Objects.equals(unit, that.unit)
+        && Objects.equals(countWord, that.countWord);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(low, high, unit == null ? "" : unit.symbol(), countWord);
   }
 
   /** {@code 3 1/2 cup}, {@code 1 to 2 h}, {@code 2 packet}. */

@@ -16,6 +16,8 @@ public enum Kind {
   RATIO("percentage", "62 %"),
   /** Energy, kept in joules. */
   ENERGY("energy", "12 kJ"),
+  /** Density, kept in kilograms per cubic metre. */
+  DENSITY("density", "1200 kg/m³"),
   /** Power, kept in watts. */
   POWER("power", "750 W"),
   /** Anything else, kept in the system unit of the units API. */

@@ -33,6 +33,8 @@ final class UnitObjects {
       return Kind.RATIO;
     } else if (unit.isCompatible(Units.JOULE)) {
       return Kind.ENERGY;
+    } else if (unit.isCompatible(Units.KILOGRAM.divide(Units.CUBIC_METRE))) {
+      return Kind.DENSITY;
     } else if (unit.isCompatible(Units.WATT)) {
       return Kind.POWER;
     }
@@ -51,6 +53,7 @@ final class UnitObjects {
           case TEMPERATURE -> Units.KELVIN;
           case ENERGY -> Units.JOULE;
           case POWER -> Units.WATT;
+          case DENSITY -> Units.KILOGRAM.divide(Units.CUBIC_METRE);
           case RATIO -> Units.PERCENT.getSystemUnit();
           case OTHER -> requireNonNull(unit, "unit").getSystemUnit();
         };

@@ -61,7 +61,7 @@ public record FlourExchange(
   private static final double WHOLE_GRAIN_POINTS = 7.5;
   private static final double WHOLE_GRAIN_SPREAD = 2.5;
   private static final double WHOLE_GRAIN_FIBRE = 0.08;
-  private static final double REFERENCE_MOISTURE = 14;
+  private static final Amount<Dimensionless> REFERENCE_MOISTURE = PERCENT.amount(14);
   private static final double WEAK_PROTEIN = 9;
 
   /**
@@ -201,8 +201,6 @@ public record FlourExchange(
   private static Change change(Formula formula, Ingredient from, Ingredient to) {
     FlourSpecification old = specification(from);
     FlourSpecification fresh = specification(to);
-    double oldMoisture = old.moisture().in(PERCENT);
-    double newMoisture = fresh.moisture().in(PERCENT);
     double atReference;
     double spread;
     if (old.absorption().isPresent() && fresh.absorption().isPresent()) {
@@ -215,12 +213,16 @@ public record FlourExchange(
       atReference = POINTS_PER_PROTEIN * protein + WHOLE_GRAIN_POINTS * grain;
       spread = POINTS_PER_PROTEIN_SPREAD * Math.abs(protein) + WHOLE_GRAIN_SPREAD * Math.abs(grain);
     }
-    double oldWater = formula.hydration().trueHydration().in(PERCENT);
-    double oldAtReference = MoistureBasis.absorptionAt(oldWater, oldMoisture, REFERENCE_MOISTURE);
-    double newWater =
-        MoistureBasis.absorptionAt(oldAtReference + atReference, REFERENCE_MOISTURE, newMoisture);
-    double scale = (100 - newMoisture) / (100 - REFERENCE_MOISTURE);
-    return new Change(newWater - oldWater, spread * scale);
+    Amount<Dimensionless> oldWater = formula.hydration().trueHydration();
+    Amount<Dimensionless> oldAtReference =
+        MoistureBasis.absorptionAt(oldWater, old.moisture(), REFERENCE_MOISTURE);
+    Amount<Dimensionless> newWater =
+        MoistureBasis.absorptionAt(
+            oldAtReference.add(PERCENT.amount(atReference)), REFERENCE_MOISTURE, fresh.moisture());
+    // a change at the reference moisture is diluted like a component
+    Amount<Dimensionless> uncertainty =
+        MoistureBasis.shareAt(PERCENT.amount(spread), REFERENCE_MOISTURE, fresh.moisture());
+    return new Change(newWater.subtract(oldWater).in(PERCENT), uncertainty.in(PERCENT));
   }
 
   private static FlourSpecification specification(Ingredient flour) {
@@ -236,8 +238,7 @@ public record FlourExchange(
   }
 
   private static double protein14(FlourSpecification flour) {
-    return MoistureBasis.shareAt(
-        flour.protein().in(PERCENT), flour.moisture().in(PERCENT), REFERENCE_MOISTURE);
+    return MoistureBasis.shareAt(flour.protein(), flour.moisture(), REFERENCE_MOISTURE).in(PERCENT);
   }
 
   private static boolean isWholeGrain(Ingredient flour) {

@@ -96,6 +96,13 @@ class FormulaTest {
     assertThat(batch.weightOf(formula.stage("Poolish"))).isEqualTo(grams(400.4));
     assertThat(batch.wholeWeightOf(formula.stage("Final dough"))).isEqualTo(grams(1702));
     assertThat(batch.pieceMass(20, percent(10))).isEqualTo(grams(2202 * 0.9 / 20));
+    assertThat(batch.pieces(grams(100), percent(10))).isEqualTo(19);
+    assertThat(formula.forPieces(PieceOrder.raw(24, grams(80))).pieces(grams(80), percent(0)))
+        .isEqualTo(24);
+    assertThat(batch.weightOf(CATALOGUE.require("maple syrup"))).isEqualTo(grams(0));
+    assertThat(PieceOrder.baked(24, grams(80), percent(12)))
+        .hasToString("24 pieces of 80 g, bake loss 12 %, process loss 0 %");
+    assertThat(Feeding.parts(1, 4, 4)).hasToString("1 : 4 : 4");
     assertThat(batch.weights()).hasSize(formula.lines().size());
     assertThat(batch.times(2).flour()).isEqualTo(kilograms(2));
     assertThat(batch.working().lines()).hasSameSizeAs(formula.lines());
@@ -259,101 +266,56 @@ class FormulaTest {
     assertThat(hydration.advice()).isEmpty();
   }
 
-  private static List<String> codes(
-      Consumer<FormulaBuilder<javax.measure.quantity.Dimensionless>> lines) {
-    return Formula.byPercent("x", lines).advice().stream().map(Advice::code).toList();
+  /** Advice codes of a dough of bread flour with water, salt and one leavening, in percent. */
+  private static List<String> codes(double water, double salt, String leavening, double amount) {
+    return Formula.byPercent(
+            "x",
+            f ->
+                f.line(FLOUR, percent(100))
+                    .line("water", percent(water))
+                    .line("salt", percent(salt))
+                    .line(leavening, percent(amount)))
+        .advice()
+        .stream()
+        .map(Advice::code)
+        .toList();
   }
 
   @Test
   void whatIsUnwiseComesBackAsAdvice() {
-    assertThat(
-            codes(
-                f ->
-                    f.line(FLOUR, percent(100))
-                        .line("water", percent(60))
-                        .line("salt", percent(2))
-                        .line("fresh yeast", percent(3))))
-        .isEmpty();
-    assertThat(
-            codes(
-                f ->
-                    f.line(FLOUR, percent(100))
-                        .line("water", percent(60))
-                        .line("salt", percent(2))))
-        .containsExactly("NO_LEAVENING");
-    assertThat(
-            codes(
-                f ->
-                    f.line(FLOUR, percent(100))
-                        .line("water", percent(60))
-                        .line("salt", percent(2))
-                        .line("baking powder", percent(4))))
-        .isEmpty();
-    assertThat(
-            codes(
-                f ->
-                    f.line(FLOUR, percent(100))
-                        .line("water", percent(60))
-                        .line("fresh yeast", percent(3))))
-        .containsExactly("SALT_LOW");
-    assertThat(
-            codes(
-                f ->
-                    f.line(FLOUR, percent(100))
-                        .line("water", percent(60))
-                        .line("salt", percent(3))
-                        .line("fresh yeast", percent(3))))
-        .containsExactly("SALT_HIGH");
-    assertThat(
-            codes(
-                f ->
-                    f.line(FLOUR, percent(100))
-                        .line("water", percent(60))
-                        .line("salt", percent(2))
-                        .line("instant yeast", percent(3))))
-        .containsExactly("YEAST_HIGH");
-    assertThat(
-            codes(
-                f ->
-                    f.line(FLOUR, percent(100))
-                        .line("water", percent(60))
-                        .line("salt", percent(2))
-                        .line("active dry yeast", percent(3))))
-        .isEmpty();
-    assertThat(
-            codes(
-                f ->
-                    f.line(FLOUR, percent(100))
-                        .line("water", percent(60))
-                        .line("salt", percent(2))
-                        .line("fresh yeast", percent(0.1))))
-        .containsExactly("YEAST_LOW");
-    assertThat(
-            codes(
-                f ->
-                    f.line(FLOUR, percent(100))
-                        .line("water", percent(130))
-                        .line("salt", percent(2))
-                        .line("fresh yeast", percent(2))))
-        .containsExactly("HYDRATION_UNUSUAL");
-    assertThat(
-            codes(
-                f ->
-                    f.line(FLOUR, percent(100))
-                        .line("water", percent(60))
-                        .line("salt", percent(2))
-                        .preferment(Preferment.poolish(percent(30)))))
-        .isEmpty();
-    // 1.8 % sodium chloride comes with the salted fat here
-    assertThat(
-            codes(
-                f ->
-                    f.line(FLOUR, percent(100))
-                        .line("water", percent(60))
-                        .line("fresh yeast", percent(3))
-                        .line("salt", percent(0.5))
-                        .rollIn("salted butter", percent(90))))
-        .isEmpty();
+    assertThat(codes(60, 2, "fresh yeast", 3)).isEmpty();
+    assertThat(codes(60, 2, "sugar", 3)).containsExactly("NO_LEAVENING");
+    assertThat(codes(60, 2, "baking powder", 4)).isEmpty();
+    assertThat(codes(60, 0, "fresh yeast", 3)).containsExactly("SALT_LOW");
+    assertThat(codes(60, 3, "fresh yeast", 3)).containsExactly("SALT_HIGH");
+    assertThat(codes(60, 2, "instant yeast", 3)).containsExactly("YEAST_HIGH");
+    assertThat(codes(60, 2, "active dry yeast", 3)).isEmpty();
+    assertThat(codes(60, 2, "fresh yeast", 0.1)).containsExactly("YEAST_LOW");
+    assertThat(codes(130, 2, "fresh yeast", 2)).containsExactly("HYDRATION_UNUSUAL");
+  }
+
+  @Test
+  void aPrefermentLeavensAndSaltedFatSalts() {
+    Formula levain =
+        Formula.byPercent(
+            "x",
+            f ->
+                f.line(FLOUR, percent(100))
+                    .line("water", percent(60))
+                    .line("salt", percent(2))
+                    .preferment(Preferment.poolish(percent(30))));
+    assertThat(levain.advice()).isEmpty();
+    // 90 % salted butter brings 1.4 % salt
+    Formula salted =
+        Formula.byPercent(
+            "x",
+            f ->
+                f.line(FLOUR, percent(100))
+                    .line("water", percent(60))
+                    .line("salt", percent(0.5))
+                    .line("fresh yeast", percent(3))
+                    .rollIn("salted butter", percent(90)));
+    assertThat(salted.advice()).isEmpty();
   }
 
   private static void refused(

@@ -122,7 +122,12 @@ class LaminationTest {
 
   private static LaminationPlan plan(FoldSequence sequence, double dough, double fat) {
     return LaminationPlan.of(
-        sequence, grams(dough), grams(fat), 1200, 920, LaminationPlan.Setup.SMALL_BENCH);
+        sequence,
+        grams(dough),
+        grams(fat),
+        kilogramsPerCubicMetre(1200),
+        kilogramsPerCubicMetre(920),
+        LaminationPlan.Setup.SMALL_BENCH);
   }
 
   @Test
@@ -180,9 +185,22 @@ class LaminationTest {
         LaminationPlan.Setup.SMALL_BENCH
             .withPacketWidth(inches(8))
             .withFinalSheet(inches(0.2), inches(10));
-    LaminationPlan a = LaminationPlan.of(BOOK_LETTER, grams(1000), grams(300), 1200, 920, metric);
+    LaminationPlan a =
+        LaminationPlan.of(
+            BOOK_LETTER,
+            grams(1000),
+            grams(300),
+            kilogramsPerCubicMetre(1200),
+            kilogramsPerCubicMetre(920),
+            metric);
     LaminationPlan b =
-        LaminationPlan.of(BOOK_LETTER, kilograms(1), ounces(300 / 28.349523125), 1200, 920, inch);
+        LaminationPlan.of(
+            BOOK_LETTER,
+            kilograms(1),
+            ounces(300 / 28.349523125),
+            kilogramsPerCubicMetre(1200),
+            kilogramsPerCubicMetre(920),
+            inch);
     for (int i = 0; i < a.steps().size(); i++) {
       assertThat(
               a.steps()
@@ -212,7 +230,12 @@ class LaminationTest {
     assertThatThrownBy(
             () ->
                 LaminationPlan.of(
-                    BOOK_LETTER, grams(1), grams(1), 0, 920, LaminationPlan.Setup.SMALL_BENCH))
+                    BOOK_LETTER,
+                    grams(1),
+                    grams(1),
+                    kilogramsPerCubicMetre(0),
+                    kilogramsPerCubicMetre(920),
+                    LaminationPlan.Setup.SMALL_BENCH))
         .hasMessageContaining("density");
     assertThatThrownBy(() -> LaminationPlan.Setup.SMALL_BENCH.withPacketWidth(millimetres(20)))
         .hasMessageContaining("margin");

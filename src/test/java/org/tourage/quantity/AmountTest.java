@@ -217,6 +217,13 @@ class AmountTest {
   }
 
   @Test
+  void densityIsAQuantityOfItsOwn() {
+    assertThat(gramsPerMillilitre(0.94)).isEqualTo(kilogramsPerCubicMetre(940));
+    Amount<?> quotient = kilograms(1.2).divide(litres(1));
+    assertThat(quotient.asType(Density.class)).isEqualTo(gramsPerMillilitre(1.2));
+  }
+
+  @Test
   void unitsTellTheirKindAndSymbol() {
     assertThat(BakeryUnits.CUP.kind()).isEqualTo(Kind.VOLUME);
     assertThat(BakeryUnits.CUP.symbol()).isEqualTo("cup");

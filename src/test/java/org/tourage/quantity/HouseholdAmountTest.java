@@ -164,6 +164,18 @@ class HouseholdAmountTest {
   }
 
   @Test
+  void theSameAmountWrittenDifferentlyIsEqual() {
+    assertThat(HouseholdAmount.parse("3½ cups"))
+        .isEqualTo(HouseholdAmount.parse("3 1/2 cup"))
+        .hasSameHashCodeAs(HouseholdAmount.parse("3.5 cups"));
+    assertThat(HouseholdAmount.parse("3 cups"))
+        .isNotEqualTo(HouseholdAmount.parse("3 tbsp"))
+        .isNotEqualTo(HouseholdAmount.parse("3-4 cups"))
+        .isNotEqualTo(HouseholdAmount.parse("4 cups"));
+    assertThat(HouseholdAmount.parse("3 sticks")).isNotEqualTo(HouseholdAmount.parse("3 packets"));
+  }
+
+  @Test
   void factoriesReadTheirOwnKind() {
     assertThat(mass("1 lb 2 oz")).hasToString("18 oz");
     assertThat(volume("1/2 cup")).isEqualTo(cups(0.5));

@@ -44,22 +44,22 @@ class FlourExchangeTest {
 
   @Test
   void moistureBasesAreThePublishedOnes() {
-    assertThat(MoistureBasis.absorptionAt(60, 12, 14))
+    assertThat(MoistureBasis.absorptionAt(percent(60), percent(12), percent(14)).in(PERCENT))
         .isCloseTo(
             Checks.row("other-rooms.csv", "absorption 60 at moisture 12 on the 14 basis")
                 .number("value"),
             within(5e-5));
-    assertThat(MoistureBasis.absorptionAt(60, 14, 14))
+    assertThat(MoistureBasis.absorptionAt(percent(60), percent(14), percent(14)).in(PERCENT))
         .isCloseTo(
             Checks.row("other-rooms.csv", "absorption 60 at moisture 14 on the 14 basis")
                 .number("value"),
             within(1e-12));
-    assertThat(MoistureBasis.absorptionAt(60, 14, 12))
+    assertThat(MoistureBasis.absorptionAt(percent(60), percent(14), percent(12)).in(PERCENT))
         .isCloseTo(
             Checks.row("other-rooms.csv", "absorption 60 on the 14 basis at moisture 12")
                 .number("value"),
             within(5e-5));
-    assertThat(MoistureBasis.shareAt(12.5, 11.5, 14))
+    assertThat(MoistureBasis.shareAt(percent(12.5), percent(11.5), percent(14)).in(PERCENT))
         .isCloseTo(
             Checks.row("other-rooms.csv", "protein 12.5 at moisture 11.5 on the 14 basis")
                 .number("value"),
@@ -70,10 +70,14 @@ class FlourExchangeTest {
   void movingAMoistureBasisThereAndBackIsTheIdentity(
       @ForAll @DoubleRange(min = 40, max = 90) double a,
       @ForAll @DoubleRange(min = 8, max = 16) double m) {
-    assertThat(MoistureBasis.absorptionAt(MoistureBasis.absorptionAt(a, m, 14), 14, m))
+    var absorption = MoistureBasis.absorptionAt(percent(a), percent(m), percent(14));
+    assertThat(MoistureBasis.absorptionAt(absorption, percent(14), percent(m)).in(PERCENT))
         .isCloseTo(a, within(1e-9));
-    assertThat(MoistureBasis.shareAt(MoistureBasis.shareAt(a, m, 0), 0, m))
+    var share = MoistureBasis.shareAt(percent(a), percent(m), percent(0));
+    assertThat(MoistureBasis.shareAt(share, percent(0), percent(m)).in(PERCENT))
         .isCloseTo(a, within(1e-9));
+    assertThatThrownBy(() -> MoistureBasis.shareAt(percent(a), percent(100), percent(14)))
+        .hasMessageContaining("100 %");
   }
 
   @Test
