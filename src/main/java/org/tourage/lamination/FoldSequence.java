@@ -13,9 +13,11 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 
 /**
- * A lock-in and the folds that follow, with exact layer counts of any size. Faces of the same kind
- * that touch become one layer, so with dough outside there is always one dough layer more than
- * there are fat layers, whatever the order of the folds (derived from the stack of bands).
+ * A lock-in and the folds that follow, with exact layer counts of any size at a cost of one step a
+ * fold. Faces of the same kind that touch become one layer: with dough on both faces there is
+ * always one dough layer more than there are fat layers, whatever the kind and order of the folds.
+ * With unlike faces the kind of fold matters: a zig-zag brings like faces together, flaps folded
+ * inwards do not (derived from the stack of bands).
  *
  * <pre>{@code
  * FoldSequence.lockIn(LockIn.HALF).fold(Fold.BOOK).fold(Fold.LETTER).fatLayers(); // 12
@@ -60,16 +62,55 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
   }
 
   /**
+   * The layers after all folds.
+   *
+   * @return the count, exact
+   */
+  public LayerCount count() {
+    LayerCount.Counter counter = new LayerCount.Counter(lockIn);
+    for (int i = 0; i < folds.size(); i++) {
+      counter.fold(folds.get(i));
+    }
+    return counter.count();
+  }
+
+  /**
+   * The layers after the lock-in and after each fold.
+   *
+   * @return one count more than there are folds
+   */
+  public List<LayerCount> counts() {
+    List<LayerCount> counts = new ArrayList<>();
+    LayerCount.Counter counter = new LayerCount.Counter(lockIn);
+    counts.add(counter.count());
+    for (Fold fold : folds) {
+      counts.add(counter.fold(fold).count());
+    }
+    return counts;
+  }
+
+  /**
+   * The explicit stack of bands, each with its share of the thickness.
+   *
+   * @param fatByVolume the share of fat in the volume, above 0 and below 1
+   * @return the stack
+   * @throws org.tourage.advice.BakeryException if there would be more bands than a stack can hold
+   */
+  public LayerStack stack(double fatByVolume) {
+    LayerStack stack = LayerStack.of(lockIn, fatByVolume);
+    for (Fold fold : folds) {
+      stack = stack.fold(fold);
+    }
+    return stack;
+  }
+
+  /**
    * The product of the panels of all folds.
    *
    * @return 1 without folds
    */
   public BigInteger multiplier() {
-    BigInteger product = BigInteger.ONE;
-    for (Fold fold : folds) {
-      product = product.multiply(BigInteger.valueOf(fold.panels()));
-    }
-    return product;
+    return count().fatByMultiplication().divide(BigInteger.valueOf(lockIn.fatBands()));
   }
 
   /**
@@ -78,9 +119,7 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    * @return the count, exact
    */
   public BigInteger fatLayers() {
-    return lockIn.fatOutside()
-        ? doughLayers().add(BigInteger.ONE)
-        : multiplier().multiply(BigInteger.valueOf(lockIn.fatBands()));
+    return count().fat();
   }
 
   /**
@@ -89,9 +128,7 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    * @return the count, exact
    */
   public BigInteger doughLayers() {
-    return lockIn.fatOutside()
-        ? multiplier().multiply(BigInteger.valueOf(lockIn.doughBands()))
-        : fatLayers().add(BigInteger.ONE);
+    return count().dough();
   }
 
   /**
@@ -100,7 +137,7 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    * @return the count, exact
    */
   public BigInteger doughLayersByMultiplication() {
-    return multiplier().multiply(BigInteger.valueOf(lockIn.doughBands()));
+    return count().doughByMultiplication();
   }
 
   /**
@@ -109,50 +146,67 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    * @return the count, exact
    */
   public BigInteger layers() {
-    return fatLayers().add(doughLayers());
+    return count().layers();
   }
 
   @Override
   public List<Advice> advice() {
-    return List.of();
+    return lockIn.hasLikeFaces()
+        ? List.of()
+        : List.of(
+            Advice.note(
+                "UNLIKE_FACES",
+                "the packet has " + lockIn.bands().get(0) + " below and another face above",
+                "The kind of fold then matters, and bare fat sticks to the bench",
+                "derived from the stack of bands"));
   }
 
   @Override
   public Working working() {
+    List<WorkedLine> lines = new ArrayList<>();
+    List<LayerCount> counts = counts();
+    boolean fatInside = !lockIn.fatOutside();
+    BigInteger inside = fatInside ? counts.get(0).fat() : counts.get(0).dough();
+    String name = fatInside ? "fat layers" : "dough layers";
     String panels =
         folds.isEmpty()
             ? "1"
             : folds.stream()
                 .map(f -> String.valueOf(f.panels()))
                 .collect(Collectors.joining(" × "));
-    String start = String.valueOf(lockIn.fatOutside() ? lockIn.doughBands() : lockIn.fatBands());
-    String multiplied = lockIn.fatOutside() ? "dough layers" : "fat layers";
-    String other = lockIn.fatOutside() ? "fat layers" : "dough layers";
-    BigInteger first = lockIn.fatOutside() ? doughLayers() : fatLayers();
-    return Working.of(
+    LayerCount last = counts.get(counts.size() - 1);
+    BigInteger product = fatInside ? last.fatByMultiplication() : last.doughByMultiplication();
+    lines.add(
         new WorkedLine(
-            multiplied,
+            name,
             "bands at lock-in × panels of each fold",
-            start + " × " + panels + " = " + first,
-            "common practice"),
+            inside + " × " + panels + " = " + product,
+            "common practice"));
+    BigInteger fused = product.subtract(fatInside ? last.fat() : last.dough());
+    if (fused.signum() > 0) {
+      lines.add(
+          new WorkedLine(
+              "distinct " + name,
+              "less the faces that touch",
+              product + " − " + fused + " = " + product.subtract(fused),
+              "derived from the stack of bands"));
+    }
+    String other = fatInside ? "dough layers" : "fat layers";
+    BigInteger counted = fatInside ? last.doughByMultiplication() : last.fatByMultiplication();
+    BigInteger distinct = fatInside ? last.dough() : last.fat();
+    lines.add(
         new WorkedLine(
             other,
-            multiplied + " + 1, as touching faces become one",
-            first + " + 1 = " + first.add(BigInteger.ONE),
+            "bands × panels, less the faces that touch",
+            counted + " − " + counted.subtract(distinct) + " = " + distinct,
             "derived from the stack of bands"));
+    return new Working(lines);
   }
 
   /** {@code lock-in half, book fold, letter fold: 12 fat layers, 13 dough layers}. */
   @Override
   public String toString() {
     String list = folds.stream().map(f -> ", " + f.name()).collect(Collectors.joining());
-    return "lock-in "
-        + lockIn.name().toLowerCase(java.util.Locale.ROOT)
-        + list
-        + ": "
-        + fatLayers()
-        + " fat layers, "
-        + doughLayers()
-        + " dough layers";
+    return "lock-in " + lockIn.name() + list + ": " + count();
   }
 }

@@ -282,6 +282,18 @@ public record LaminationPlan(
     return sequence.lockIn().fatOutside() ? doughVolume() : fatVolume();
   }
 
+  /** Bands of what is enclosed. */
+  private int coreBands() {
+    LockIn lockIn = sequence.lockIn();
+    return lockIn.fatOutside() ? lockIn.doughBands() : lockIn.fatBands();
+  }
+
+  /** Bands of what encloses; two for a diamond whose corners meet. */
+  private int coverBands() {
+    LockIn lockIn = sequence.lockIn();
+    return lockIn.fatOutside() ? lockIn.fatBands() : lockIn.doughBands();
+  }
+
   /**
    * The block that is enclosed: of fat, or of dough in the inverted way. Its width is the width of
    * the packet without the margins.
@@ -298,7 +310,7 @@ public record LaminationPlan(
   private Extent packet() {
     double block = block().length().in(METRE);
     double margin = setup.margin().in(METRE);
-    double length = sequence.lockIn() == LockIn.THIRDS ? block / 2 + margin : block + 2 * margin;
+    double length = block / coreBands() + 2 * margin;
     return extent(length, setup.packetWidth().in(METRE));
   }
 
@@ -312,11 +324,9 @@ public record LaminationPlan(
     Extent packet = packet();
     double length = packet.length().in(METRE);
     double width = packet.width().in(METRE);
-    return switch (sequence.lockIn()) {
-      case THIRDS -> extent(3 * length, width);
-      case ENVELOPE -> extent(2 * length, 2 * width);
-      case HALF, OUTSIDE -> extent(2 * length, width);
-    };
+    return sequence.lockIn().diamond()
+        ? extent(2 * length, 2 * width)
+        : extent(coverBands() * length, width);
   }
 
   /**
@@ -327,8 +337,7 @@ public record LaminationPlan(
   public Amount<Length> sheetThickness() {
     Extent packet = packet();
     double area = packet.length().in(METRE) * packet.width().in(METRE);
-    double panels = sequence.lockIn() == LockIn.THIRDS ? 3 : 2;
-    return millimetres((volume() - coreVolume()) / (panels * area));
+    return millimetres((volume() - coreVolume()) / (coverBands() * area));
   }
 
   /**
@@ -378,9 +387,18 @@ public record LaminationPlan(
     LockIn lockIn = soFar.lockIn();
     double fatBand = thickness * fatShare / (lockIn.fatBands() * multiplier);
     double doughBand = thickness * (1 - fatShare) / (lockIn.doughBands() * multiplier);
-    // the outer kind meets its own kind in a fold and becomes one layer of twice the thickness
-    double fatLayer = lockIn.fatOutside() && folded ? 2 * fatBand : fatBand;
-    double doughLayer = !lockIn.fatOutside() && folded ? 2 * doughBand : doughBand;
+    double fatLayer = fatBand;
+    double doughLayer = doughBand;
+    if (!lockIn.hasLikeFaces()) {
+      // layers of one kind differ here: the mean
+      fatLayer = thickness * fatShare / soFar.fatLayers().doubleValue();
+      doughLayer = thickness * (1 - fatShare) / soFar.doughLayers().doubleValue();
+    } else if (folded && lockIn.fatOutside()) {
+      // the outer kind meets its own kind in a fold and becomes one layer of twice the thickness
+      fatLayer = 2 * fatBand;
+    } else if (folded) {
+      doughLayer = 2 * doughBand;
+    }
     return new Step(
         action,
         extent(length, width),

@@ -1,64 +1,146 @@
 package org.tourage.lamination;
 
+import static java.util.Objects.requireNonNull;
+
+import java.io.Serializable;
+import java.util.List;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+
 /**
- * How the fat is enclosed in the dough, or the dough in the fat. Layer counts of the closed packet
- * are those of the stack of bands, from the bottom up.
+ * How the fat is enclosed in the dough, or the dough in the fat: the bands of the closed packet
+ * from the bottom up. Bands of one kind never touch; where they would, they are one.
+ *
+ * @param name one or two words
+ * @param words what to do
+ * @param bands the bands of the closed packet, bottom to top, at least one of each kind
+ * @param diamond whether the cover lies as a diamond and its corners are folded to the centre
  */
-public enum LockIn {
+public record LockIn(String name, String words, List<Band> bands, boolean diamond)
+    implements Serializable {
+  private static final Band D = Band.DOUGH;
+  private static final Band F = Band.FAT;
+
   /** Fat on one half of the sheet, the other half folded over: dough, fat, dough. */
-  HALF("fat on one half, the other half folded over", 1, 2, false),
+  public static final LockIn HALF =
+      new LockIn("half", "fat on one half, the other half folded over", List.of(D, F, D), false);
+
   /** Fat on two thirds, folded in three, the bare third first: dough, fat, dough, fat, dough. */
-  THIRDS("fat on two thirds, folded in three with the bare third first", 2, 3, false),
+  public static final LockIn THIRDS =
+      new LockIn(
+          "thirds",
+          "fat on two thirds, folded in three with the bare third first",
+          List.of(D, F, D, F, D),
+          false);
+
   /** Fat in the middle, four flaps to the centre: dough, fat, dough. */
-  ENVELOPE("fat in the middle, flaps folded to the centre", 1, 2, false),
+  public static final LockIn ENVELOPE =
+      new LockIn(
+          "envelope", "fat in the middle, flaps folded to the centre", List.of(D, F, D), true);
+
   /** Fat outside, the inverted way: fat, dough, fat. */
-  OUTSIDE("dough on one half of the fat, the other half folded over", 2, 1, true);
+  public static final LockIn OUTSIDE =
+      new LockIn(
+          "outside",
+          "dough on one half of the fat, the other half folded over",
+          List.of(F, D, F),
+          false);
 
-  private final String words;
-  private final int fatBands;
-  private final int doughBands;
-  private final boolean fatOutside;
-
-  LockIn(String words, int fatBands, int doughBands, boolean fatOutside) {
-    this.words = words;
-    this.fatBands = fatBands;
-    this.doughBands = doughBands;
-    this.fatOutside = fatOutside;
+  /**
+   * Checks the bands.
+   *
+   * @param name one or two words
+   * @param words what to do
+   * @param bands the bands of the closed packet, bottom to top, at least one of each kind
+   * @param diamond whether the cover lies as a diamond and its corners are folded to the centre
+   */
+  public LockIn {
+    requireNonNull(name, "name");
+    requireNonNull(words, "words");
+    bands = List.copyOf(bands);
+    boolean touching = false;
+    for (int i = 1; i < bands.size(); i++) {
+      touching |= bands.get(i) == bands.get(i - 1);
+    }
+    if (touching || !bands.contains(Band.DOUGH) || !bands.contains(Band.FAT)) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "these bands are no packet",
+          bands.toString(),
+          "give dough and fat in turn, for example DOUGH, FAT, DOUGH");
+    }
   }
 
   /**
-   * What to do, in words.
+   * Any packet, such as several fat blocks between sheets of dough.
    *
-   * @return the words
+   * @param name one or two words
+   * @param bands the bands of the closed packet, bottom to top, dough and fat in turn
+   * @return the lock-in
+   * @throws BakeryException if two bands of one kind touch, or one kind is missing
    */
-  public String words() {
-    return words;
+  public static LockIn of(String name, Band... bands) {
+    return new LockIn(name, "stack " + List.of(bands), List.of(bands), false);
+  }
+
+  /**
+   * Several fat blocks, each between two sheets of dough.
+   *
+   * @param blocks how many, at least 1
+   * @return the lock-in
+   * @throws BakeryException if there is no block
+   */
+  public static LockIn blocks(int blocks) {
+    Band[] bands = new Band[Math.max(0, 2 * blocks + 1)];
+    for (int i = 0; i < bands.length; i++) {
+      bands[i] = i % 2 == 0 ? D : F;
+    }
+    return of(blocks + " blocks", bands);
   }
 
   /**
    * Bands of fat in the closed packet.
    *
-   * @return 1 or 2
+   * @return 1 or more
    */
   public int fatBands() {
-    return fatBands;
+    return count(Band.FAT);
   }
 
   /**
    * Bands of dough in the closed packet.
    *
-   * @return 1 to 3
+   * @return 1 or more
    */
   public int doughBands() {
-    return doughBands;
+    return count(Band.DOUGH);
+  }
+
+  private int count(Band kind) {
+    return (int) bands.stream().filter(b -> b == kind).count();
   }
 
   /**
-   * Whether the outer faces are fat.
+   * Whether the bottom face is fat.
    *
    * @return true for the inverted way
    */
   public boolean fatOutside() {
-    return fatOutside;
+    return bands.get(0) == Band.FAT;
+  }
+
+  /**
+   * Whether both faces are of one kind.
+   *
+   * @return true for all the usual lock-ins
+   */
+  public boolean hasLikeFaces() {
+    return bands.get(0) == bands.get(bands.size() - 1);
+  }
+
+  /** The name. */
+  @Override
+  public String toString() {
+    return name;
   }
 }

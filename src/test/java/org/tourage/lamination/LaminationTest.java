@@ -16,10 +16,12 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
+import org.tourage.quantity.Fraction;
 import org.tourage.reference.Checks;
 
 class LaminationTest {
@@ -74,7 +76,9 @@ class LaminationTest {
   void theSequenceExplainsItself() {
     assertThat(BOOK_LETTER)
         .hasToString("lock-in half, book fold, letter fold: 12 fat layers, 13 dough layers");
-    assertThat(BOOK_LETTER.working().toString()).contains("1 × 4 × 3 = 12").contains("12 + 1 = 13");
+    assertThat(BOOK_LETTER.working().toString())
+        .contains("1 × 4 × 3 = 12")
+        .contains("24 − 11 = 13");
     assertThat(FoldSequence.lockIn(LockIn.OUTSIDE).working().toString())
         .contains("dough layers")
         .contains("1 × 1 = 1");
@@ -86,38 +90,238 @@ class LaminationTest {
     assertThatThrownBy(() -> Fold.zigzag(13)).isInstanceOf(BakeryException.class);
   }
 
-  /** A stack of bands, folded panel by panel: shares nothing with the closed form. */
-  private static String foldByHand(String stack, int panels) {
-    StringBuilder folded = new StringBuilder();
-    String reversed = new StringBuilder(stack).reverse().toString();
-    for (int i = 0; i < panels; i++) {
-      folded.append(i % 2 == 0 ? stack : reversed);
+  private static final List<LockIn> LOCK_INS =
+      List.of(
+          LockIn.HALF,
+          LockIn.THIRDS,
+          LockIn.ENVELOPE,
+          LockIn.OUTSIDE,
+          LockIn.blocks(3),
+          LockIn.of("open", Band.DOUGH, Band.FAT),
+          LockIn.of("upside down", Band.FAT, Band.DOUGH, Band.FAT, Band.DOUGH));
+
+  private static final List<Fold> FOLDS =
+      List.of(
+          Fold.HALF,
+          Fold.LETTER,
+          Fold.BOOK,
+          Fold.zigzag(3),
+          Fold.zigzag(5),
+          Fold.rolled(4),
+          Fold.GATE);
+
+  /** Bands as letters, folded panel by panel as hands do it: shares nothing with the library. */
+  private static String foldByHand(String stack, Fold fold) {
+    String turned = new StringBuilder(stack).reverse().toString();
+    String folded = stack;
+    for (int i = 1; i < fold.panels(); i++) {
+      if (fold.style() == Fold.Style.ZIGZAG) {
+        folded += i % 2 == 1 ? turned : stack;
+      } else {
+        // each further panel turns all that was folded over onto itself
+        folded = stack + new StringBuilder(folded).reverse();
+      }
     }
-    return folded.toString().replaceAll("D+", "D").replaceAll("F+", "F");
+    return folded.replaceAll("D+", "D").replaceAll("F+", "F");
+  }
+
+  private static String letters(LockIn lockIn) {
+    StringBuilder letters = new StringBuilder();
+    lockIn.bands().forEach(b -> letters.append(b.name().charAt(0)));
+    return letters.toString();
+  }
+
+  private static void check(FoldSequence sequence, String byHand) {
+    LayerCount count = sequence.count();
+    assertThat(count.fat().longValueExact())
+        .as(sequence.toString())
+        .isEqualTo(byHand.chars().filter(c -> c == 'F').count());
+    assertThat(count.dough().longValueExact())
+        .as(sequence.toString())
+        .isEqualTo(byHand.chars().filter(c -> c == 'D').count());
+    assertThat(count.bottom().name().charAt(0)).isEqualTo(byHand.charAt(0));
+    assertThat(count.top().name().charAt(0)).isEqualTo(byHand.charAt(byHand.length() - 1));
+  }
+
+  private static void everySequence(FoldSequence sequence, String byHand, int left) {
+    check(sequence, byHand);
+    for (int panels = 2; left > 0 && panels <= 5; panels++) {
+      Fold fold = panels == 3 ? Fold.LETTER : Fold.zigzag(panels);
+      everySequence(sequence.fold(fold), foldByHand(byHand, fold), left - 1);
+    }
+  }
+
+  @Test
+  void everySequenceOfUpToFiveFoldsInTwoToFiveAgreesWithFoldingByHand() {
+    for (LockIn lockIn : LOCK_INS) {
+      everySequence(FoldSequence.lockIn(lockIn), letters(lockIn), 5);
+    }
+  }
+
+  @Provide
+  Arbitrary<LockIn> lockIns() {
+    return Arbitraries.of(LOCK_INS);
   }
 
   @Provide
   Arbitrary<List<Fold>> folds() {
-    return Arbitraries.of(Fold.HALF, Fold.LETTER, Fold.BOOK, Fold.zigzag(5)).list().ofMaxSize(5);
+    return Arbitraries.of(FOLDS).list().ofMaxSize(5);
   }
 
-  @Property(tries = 400)
-  void theClosedFormAgreesWithAStackFoldedByHand(
-      @ForAll LockIn lockIn, @ForAll("folds") List<Fold> folds) {
-    String stack =
-        switch (lockIn) {
-          case THIRDS -> "DFDFD";
-          case OUTSIDE -> "FDF";
-          case HALF, ENVELOPE -> "DFD";
-        };
+  @Property(tries = 300)
+  void theClosedFormTheStackAndFoldingByHandAgree(
+      @ForAll("lockIns") LockIn lockIn, @ForAll("folds") List<Fold> folds) {
+    String byHand = letters(lockIn);
     for (Fold fold : folds) {
-      stack = foldByHand(stack, fold.panels());
+      byHand = foldByHand(byHand, fold);
     }
     FoldSequence sequence = new FoldSequence(lockIn, folds);
-    assertThat(sequence.fatLayers())
-        .isEqualTo(BigInteger.valueOf(stack.chars().filter(c -> c == 'F').count()));
-    assertThat(sequence.doughLayers())
-        .isEqualTo(BigInteger.valueOf(stack.chars().filter(c -> c == 'D').count()));
+    check(sequence, byHand);
+    LayerStack stack = sequence.stack(0.3);
+    assertThat(stack.size()).isEqualTo(byHand.length());
+    assertThat(stack.count(Band.FAT)).isEqualTo(sequence.fatLayers().intValueExact());
+    double sum = 0;
+    double fat = 0;
+    for (int i = 0; i < stack.size(); i++) {
+      sum += stack.share(i);
+      fat += stack.band(i) == Band.FAT ? stack.share(i) : 0;
+    }
+    assertThat(sum).isCloseTo(1, within(1e-9));
+    assertThat(fat).isCloseTo(0.3, within(1e-9));
+    assertThat(stack.reversed().reversed()).isEqualTo(stack).hasSameHashCodeAs(stack);
+  }
+
+  @Test
+  void theTwoKindsOfFoldDifferOnlyWhereTheFacesAreUnlike() {
+    FoldSequence open = FoldSequence.lockIn(LockIn.of("open", Band.DOUGH, Band.FAT));
+    LayerCount zigzag = open.fold(Fold.zigzag(7)).count();
+    LayerCount inward = open.fold(Fold.rolled(7)).count();
+    assertThat(zigzag).hasToString("4 fat layers, 4 dough layers");
+    assertThat(inward).hasToString("6 fat layers, 7 dough layers");
+    assertThat(open.advice()).extracting(Advice::code).containsExactly("UNLIKE_FACES");
+    assertThat(open.fold(Fold.rolled(7)).working().toString()).contains("7 − 1 = 6");
+    FoldSequence half = FoldSequence.lockIn(LockIn.HALF);
+    assertThat(half.fold(Fold.rolled(7)).count()).isEqualTo(half.fold(Fold.zigzag(7)).count());
+  }
+
+  @Test
+  void countsNeverOverflow() {
+    FoldSequence sequence = FoldSequence.lockIn(LockIn.HALF);
+    for (int i = 0; i < 60; i++) {
+      sequence = sequence.fold(Fold.LETTER);
+    }
+    assertThat(sequence.fatLayers()).isEqualTo(BigInteger.valueOf(3).pow(60));
+    assertThat(sequence.doughLayers()).isEqualTo(BigInteger.valueOf(3).pow(60).add(BigInteger.ONE));
+    assertThat(sequence.multiplier()).isEqualTo(BigInteger.valueOf(3).pow(60));
+    assertThat(sequence.counts()).hasSize(61);
+    FoldSequence long60 = sequence;
+    assertThatThrownBy(() -> long60.stack(0.3)).hasMessageContaining("too many bands");
+    assertThatThrownBy(() -> LayerStack.of(LockIn.HALF, 1.2)).hasMessageContaining("1.2");
+    assertThatThrownBy(() -> LockIn.of("none", Band.DOUGH)).hasMessageContaining("no packet");
+    assertThatThrownBy(() -> LockIn.of("twice", Band.DOUGH, Band.FAT, Band.FAT))
+        .hasMessageContaining("in turn");
+    assertThatThrownBy(() -> LockIn.blocks(0)).hasMessageContaining("no packet");
+    assertThat(FoldSequence.lockIn(LockIn.HALF).fold(Fold.BOOK).stack(0.25))
+        .hasToString("9 bands: DFDFDFDFD");
+  }
+
+  @Test
+  void innerDoughLayersAreTwiceTheOuterOnes() {
+    LayerStack stack =
+        FoldSequence.lockIn(LockIn.HALF).fold(Fold.LETTER).fold(Fold.BOOK).stack(0.25);
+    assertThat(stack.share(0) * 2).isCloseTo(stack.share(2), within(1e-12));
+    assertThat(stack.share(1)).isCloseTo(0.25 / 12, within(1e-12));
+    assertThat(stack.bottom()).isEqualTo(Band.DOUGH);
+    assertThat(stack.top()).isEqualTo(Band.DOUGH);
+  }
+
+  private static final LayerCount PACKET = LayerCount.of(LockIn.HALF);
+
+  @Test
+  void creasesAtEqualPanelsAreTheNamedFolds() {
+    CreasePlan letter = CreasePlan.flat().right(Fraction.of(2, 3)).left(Fraction.of(1, 3));
+    assertThat(letter.regions(PACKET)).hasSize(1);
+    assertThat(letter.regions(PACKET).get(0).layers())
+        .isEqualTo(FoldSequence.lockIn(LockIn.HALF).fold(Fold.LETTER).count());
+    assertThat(letter.meanPanels()).isEqualTo(Fraction.of(3));
+    CreasePlan book =
+        CreasePlan.flat().left(Fraction.of(1, 4)).right(Fraction.of(3, 4)).right(Fraction.of(1, 2));
+    assertThat(book.regions(PACKET).get(0).layers())
+        .isEqualTo(FoldSequence.lockIn(LockIn.HALF).fold(Fold.BOOK).count());
+    LockIn open = LockIn.of("open", Band.DOUGH, Band.FAT);
+    CreasePlan zigzag = CreasePlan.flat().right(Fraction.of(2, 3)).leftUnder(Fraction.of(1, 3));
+    assertThat(zigzag.regions(LayerCount.of(open)).get(0).layers().layers())
+        .isEqualTo(FoldSequence.lockIn(open).fold(Fold.zigzag(3)).layers());
+    assertThat(letter.regions(LayerCount.of(open)).get(0).layers())
+        .isEqualTo(FoldSequence.lockIn(open).fold(Fold.LETTER).count());
+  }
+
+  @Test
+  void aSeamOffCentreStillHasFourPanelsEverywhere() {
+    CreasePlan book =
+        CreasePlan.flat().left(Fraction.of(1, 8)).right(Fraction.of(5, 8)).right(Fraction.of(3, 8));
+    assertThat(book.length()).isEqualTo(Fraction.of(1, 4));
+    assertThat(book.regions(PACKET)).allSatisfy(r -> assertThat(r.panels()).isEqualTo(4));
+    assertThat(book.regions(PACKET).get(0).layers().fat()).isEqualTo(BigInteger.valueOf(4));
+  }
+
+  @Test
+  void panelsThatOverlapInPartAreReportedRegionByRegion() {
+    CreasePlan part = CreasePlan.flat().right(Fraction.of(3, 5)).left(Fraction.of(1, 5));
+    List<CreasePlan.Region> regions = part.regions(PACKET);
+    assertThat(regions).hasSize(2);
+    assertThat(regions.get(0)).hasToString("1/5 to 2/5: 3 panels, 3 fat layers, 4 dough layers");
+    assertThat(regions.get(1)).hasToString("2/5 to 3/5: 2 panels, 2 fat layers, 3 dough layers");
+    assertThat(part.meanPanels()).isEqualTo(Fraction.of(5, 2));
+    assertThat(part).hasToString("1/5 to 2/5: 3 panels; 2/5 to 3/5: 2 panels");
+    assertThatThrownBy(() -> CreasePlan.flat().left(Fraction.ZERO))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("nothing to fold");
+    assertThat(
+            CreasePlan.flat().rightUnder(Fraction.of(1, 2)).regions(PACKET).get(0).layers().fat())
+        .isEqualTo(BigInteger.valueOf(2));
+  }
+
+  @Property(tries = 300)
+  void foldingNeverLosesSheet(
+      @ForAll @Size(min = 1, max = 4) List<@IntRange(min = 1, max = 15) Integer> creases,
+      @ForAll boolean left) {
+    CreasePlan plan = CreasePlan.flat();
+    Fraction low = Fraction.ZERO;
+    Fraction high = Fraction.ONE;
+    for (int sixteenths : creases) {
+      Fraction crease = low.plus(high.minus(low).times(Fraction.of(sixteenths, 16)));
+      plan = left ? plan.left(crease) : plan.right(crease);
+      List<CreasePlan.Region> regions = plan.regions(PACKET);
+      low = regions.get(0).from();
+      high = regions.get(regions.size() - 1).to();
+    }
+    Fraction area = Fraction.ZERO;
+    for (CreasePlan.Region region : plan.regions(PACKET)) {
+      area = area.plus(region.to().minus(region.from()).times(Fraction.of(region.panels())));
+      // with dough on both faces there is one dough layer more, wherever panels lie
+      assertThat(region.layers().dough()).isEqualTo(region.layers().fat().add(BigInteger.ONE));
+    }
+    assertThat(area).isEqualTo(Fraction.ONE);
+  }
+
+  @Test
+  void theSearchFindsTheFewestTurnsAndNothingElse() {
+    List<FoldSearch.Found> found = FoldSearch.reach(LockIn.HALF, 12, 27, 3);
+    assertThat(found.get(0).sequence().folds()).containsExactly(Fold.BOOK, Fold.BOOK);
+    assertThat(found.get(0).reason()).isEqualTo("2 turns, the fewest, one kind of fold");
+    assertThat(found)
+        .allSatisfy(f -> assertThat(f.sequence().fatLayers().intValueExact()).isBetween(12, 27));
+    assertThat(found.stream().map(f -> f.sequence().fatLayers().intValueExact()).distinct())
+        .containsExactlyInAnyOrder(16, 12, 27, 18, 24);
+    assertThat(FoldSearch.reach(LockIn.HALF, 5, 5, 4)).isEmpty();
+    assertThat(FoldSearch.reach(LockIn.THIRDS, 24, 24, 2).get(0).toString())
+        .contains("book fold, letter fold: 24 fat layers")
+        .contains("2 turns");
+    assertThatThrownBy(() -> FoldSearch.reach(LockIn.HALF, 9, 3, 2))
+        .isInstanceOf(BakeryException.class);
+    assertThatThrownBy(() -> FoldSearch.reach(LockIn.of("open", Band.DOUGH, Band.FAT), 1, 3, 2))
+        .hasMessageContaining("unlike faces");
   }
 
   private static LaminationPlan plan(FoldSequence sequence, double dough, double fat) {
@@ -150,7 +354,7 @@ class LaminationTest {
 
   @Property(tries = 400)
   void everyStepConservesTheVolume(
-      @ForAll LockIn lockIn,
+      @ForAll("lockIns") LockIn lockIn,
       @ForAll("folds") @Size(max = 4) List<Fold> folds,
       @ForAll @DoubleRange(min = 200, max = 20_000) double dough,
       @ForAll @DoubleRange(min = 50, max = 5000) double fat) {
@@ -170,7 +374,7 @@ class LaminationTest {
       }
     }
     double area = plan.sheet().length().in(METRE) * plan.sheet().width().in(METRE);
-    double sheet = area * plan.sheetThickness().in(METRE) * (lockIn == LockIn.ENVELOPE ? 0.5 : 1);
+    double sheet = area * plan.sheetThickness().in(METRE) * (lockIn.diamond() ? 0.5 : 1);
     double block = plan.block().length().in(METRE) * plan.block().width().in(METRE) * 0.010;
     assertThat(sheet + block).isCloseTo(volume, within(volume * 1e-9));
   }
