@@ -24,6 +24,32 @@ class ChoiOkos1986Test {
     assertThat(ChoiOkos1986.density(WATER, celsius(20)).value()).isCloseTo(published, within(3.0));
   }
 
+  private static double published(String check) {
+    return Checks.row("other-rooms.csv", check).number("value");
+  }
+
+  @Test
+  void specificHeatAndConductivityAreThePublishedOnes() {
+    assertThat(ChoiOkos1986.specificHeat(WATER, celsius(20))).isCloseTo(published("specific heat of water at 20 degC"), within(10.0));
+    assertThat(ChoiOkos1986.conductivity(WATER, celsius(20))).isCloseTo(published("conductivity of water at 20 degC"), within(0.01));
+    Constituents flour = new Constituents(.14, .12, .015, .69, .03, .005);
+    double ofFlour = ChoiOkos1986.specificHeat(flour, celsius(20));
+    assertThat(ofFlour).isCloseTo(published("specific heat of the model for a flour at 20 degC"), within(0.005));
+    // the model is known to run 7 to 12 % high on flour
+    assertThat(ofFlour).isBetween(published("specific heat of flour 0-100 degC low"), 1.12 * published("specific heat of flour 0-100 degC high"));
+    Constituents milk = new Constituents(.8813, .0315, .0325, .048, 0, .0067);
+    assertThat(ChoiOkos1986.specificHeat(milk, celsius(20))).isCloseTo(published("specific heat of whole milk"), within(0.02 * 3850));
+    Constituents oil = new Constituents(0, 0, 1, 0, 0, 0);
+    assertThat(ChoiOkos1986.specificHeat(oil, celsius(20))).isCloseTo(published("specific heat of olive oil at 20 degC"), within(10.0));
+  }
+
+  @Property
+  void conductivityIsPositiveEverywhere(@ForAll @DoubleRange(min = 0, max = 150) double celsius) {
+    Constituents food = new Constituents(0.4, 0.1, 0.2, 0.2, 0.05, 0.05);
+    assertThat(ChoiOkos1986.conductivity(food, celsius(celsius))).isBetween(0.1, 0.7);
+    assertThat(ChoiOkos1986.specificHeat(food, celsius(celsius))).isBetween(1500.0, 4300.0);
+  }
+
   @Test
   void butterIsALittleLighterThanWater() {
     assertThat(ChoiOkos1986.density(BUTTER, celsius(15)).value()).isBetween(910.0, 960.0);
