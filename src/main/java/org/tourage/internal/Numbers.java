@@ -6,6 +6,8 @@ import java.math.RoundingMode;
 
 /** Numbers as text, never locale-dependent. */
 public final class Numbers {
+  private static final MathContext CLEAN = new MathContext(12);
+
   private Numbers() {}
 
   /**
@@ -28,7 +30,7 @@ public final class Numbers {
    * @return the text
    */
   public static String decimals(double value, int decimals) {
-    return plain(BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP));
+    return plain(clean(value).setScale(decimals, RoundingMode.HALF_UP));
   }
 
   /**
@@ -39,7 +41,7 @@ public final class Numbers {
    * @return the text
    */
   public static String fixed(double value, int decimals) {
-    BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
+    BigDecimal rounded = clean(value).setScale(decimals, RoundingMode.HALF_UP);
     return rounded.signum() == 0
         ? BigDecimal.ZERO.setScale(decimals).toPlainString()
         : rounded.toPlainString();
@@ -54,6 +56,11 @@ public final class Numbers {
    */
   public static double cleanProduct(long count, double step) {
     return BigDecimal.valueOf(step).multiply(BigDecimal.valueOf(count)).doubleValue();
+  }
+
+  /** Without the noise of the last bits, so that a computed 54.5 rounds like 54.5. */
+  private static BigDecimal clean(double value) {
+    return new BigDecimal(value).round(CLEAN);
   }
 
   private static String plain(BigDecimal value) {

@@ -52,6 +52,7 @@ public record LaminationPlan(
     Setup setup)
     implements Explained, Serializable {
 
+  private static final String ROLL_OUT = "roll out";
   private static final double YEASTED_FAT_LOW = 20;
   private static final double YEASTED_FAT_HIGH = 35;
   private static final int YEASTED_LAYERS_LOW = 12;
@@ -354,7 +355,7 @@ public record LaminationPlan(
     steps.add(step("close the packet", soFar, length, width));
     for (Fold fold : sequence.folds()) {
       length = volume() / (width * setup.foldThickness().in(METRE));
-      steps.add(step("roll out", soFar, length, width));
+      steps.add(step(ROLL_OUT, soFar, length, width));
       soFar = soFar.fold(fold);
       length /= fold.panels();
       steps.add(step(fold.name(), soFar, length, width));
@@ -367,6 +368,44 @@ public record LaminationPlan(
     steps.add(
         step("roll to the final sheet", soFar, last.length().in(METRE), last.width().in(METRE)));
     return steps;
+  }
+
+  /**
+   * The passes of every rolling: before each fold at most halving, after the last fold gentler.
+   *
+   * @return one schedule for each rolling, in order
+   */
+  public List<RollingSchedule> rolling() {
+    List<RollingSchedule> schedules = new ArrayList<>();
+    Amount<Length> thickness = steps().get(0).thickness();
+    Amount<Length> length = packet().length();
+    List<Step> steps = steps();
+    for (int i = 1; i < steps.size(); i++) {
+      Step step = steps.get(i);
+      boolean last = i == steps.size() - 1;
+      boolean rolled = last || step.action().equals(ROLL_OUT);
+      if (rolled && step.thickness().compareTo(thickness) < 0) {
+        double limit = last ? RollingSchedule.GENTLE_LIMIT : RollingSchedule.USUAL_LIMIT;
+        schedules.add(RollingSchedule.of(thickness, step.thickness(), limit, length));
+      }
+      thickness = step.thickness();
+      // a fold is followed by the turn, so the width is rolled next
+      length = rolled ? step.extent().length() : step.extent().width();
+    }
+    return schedules;
+  }
+
+  /**
+   * How much thinner the sheet would be than the closed packet if it had never been folded.
+   *
+   * @return the product of all reductions by rolling
+   */
+  public double totalReduction() {
+    double product = 1;
+    for (RollingSchedule schedule : rolling()) {
+      product *= schedule.reduction();
+    }
+    return product;
   }
 
   /**

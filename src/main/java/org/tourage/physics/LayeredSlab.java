@@ -354,6 +354,39 @@ public record LayeredSlab(List<Layer> layers, Surface below, Surface above)
     }
 
     /**
+     * The coldest tenth of a layer: the lowest mean over a tenth of its thickness.
+     *
+     * @param layer its place from the bottom, from 0
+     * @return °C
+     */
+    public double coldestTenth(int layer) {
+      return extremeTenth(layer, -1);
+    }
+
+    /**
+     * The warmest tenth of a layer: the highest mean over a tenth of its thickness.
+     *
+     * @param layer its place from the bottom, from 0
+     * @return °C
+     */
+    public double warmestTenth(int layer) {
+      return extremeTenth(layer, 1);
+    }
+
+    private double extremeTenth(int layer, int sign) {
+      int cells = Math.max(1, (firstCell[layer + 1] - firstCell[layer]) / 10);
+      double found = Double.NEGATIVE_INFINITY;
+      for (int from = firstCell[layer]; from + cells <= firstCell[layer + 1]; from++) {
+        double sum = 0;
+        for (int i = from; i < from + cells; i++) {
+          sum += t[i];
+        }
+        found = Math.max(found, sign * sum / cells);
+      }
+      return sign * found;
+    }
+
+    /**
      * The bottom face of a layer.
      *
      * @param layer its place from the bottom, from 0

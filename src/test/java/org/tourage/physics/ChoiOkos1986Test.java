@@ -30,17 +30,25 @@ class ChoiOkos1986Test {
 
   @Test
   void specificHeatAndConductivityAreThePublishedOnes() {
-    assertThat(ChoiOkos1986.specificHeat(WATER, celsius(20))).isCloseTo(published("specific heat of water at 20 degC"), within(10.0));
-    assertThat(ChoiOkos1986.conductivity(WATER, celsius(20))).isCloseTo(published("conductivity of water at 20 degC"), within(0.01));
+    assertThat(ChoiOkos1986.specificHeat(WATER, celsius(20)))
+        .isCloseTo(published("specific heat of water at 20 degC"), within(10.0));
+    assertThat(ChoiOkos1986.conductivity(WATER, celsius(20)))
+        .isCloseTo(published("conductivity of water at 20 degC"), within(0.01));
     Constituents flour = new Constituents(.14, .12, .015, .69, .03, .005);
     double ofFlour = ChoiOkos1986.specificHeat(flour, celsius(20));
-    assertThat(ofFlour).isCloseTo(published("specific heat of the model for a flour at 20 degC"), within(0.005));
+    assertThat(ofFlour)
+        .isCloseTo(published("specific heat of the model for a flour at 20 degC"), within(0.005));
     // the model is known to run 7 to 12 % high on flour
-    assertThat(ofFlour).isBetween(published("specific heat of flour 0-100 degC low"), 1.12 * published("specific heat of flour 0-100 degC high"));
+    assertThat(ofFlour)
+        .isBetween(
+            published("specific heat of flour 0-100 degC low"),
+            1.12 * published("specific heat of flour 0-100 degC high"));
     Constituents milk = new Constituents(.8813, .0315, .0325, .048, 0, .0067);
-    assertThat(ChoiOkos1986.specificHeat(milk, celsius(20))).isCloseTo(published("specific heat of whole milk"), within(0.02 * 3850));
+    assertThat(ChoiOkos1986.specificHeat(milk, celsius(20)))
+        .isCloseTo(published("specific heat of whole milk"), within(0.02 * 3850));
     Constituents oil = new Constituents(0, 0, 1, 0, 0, 0);
-    assertThat(ChoiOkos1986.specificHeat(oil, celsius(20))).isCloseTo(published("specific heat of olive oil at 20 degC"), within(10.0));
+    assertThat(ChoiOkos1986.specificHeat(oil, celsius(20)))
+        .isCloseTo(published("specific heat of olive oil at 20 degC"), within(10.0));
   }
 
   @Property

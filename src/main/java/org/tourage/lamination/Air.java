@@ -1,0 +1,71 @@
+package org.tourage.lamination;
+
+import static org.tourage.quantity.BakeryUnits.CELSIUS;
+
+import java.io.Serializable;
+import javax.measure.Quantity;
+import javax.measure.quantity.Temperature;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.physics.LayeredSlab.Surface;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
+
+/**
+ * The air around a sheet: its temperature and how well it carries heat, radiation included. Usual
+ * coefficients: still air about 8 W/(m²·K) (between 5 and 15), moved by a fan about 25 (15 to 35),
+ * common practice.
+ *
+ * @param temperature the temperature of the air
+ * @param coefficient watts per square metre and kelvin, positive
+ */
+public record Air(Amount<Temperature> temperature, double coefficient) implements Serializable {
+  private static final double STILL = 8;
+  private static final double MOVED = 25;
+
+  /**
+   * Checks the coefficient.
+   *
+   * @param temperature the temperature of the air
+   * @param coefficient watts per square metre and kelvin, positive
+   */
+  public Air {
+    if (!(coefficient > 0) || Double.isInfinite(coefficient)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "air must carry heat",
+          coefficient + " W/(m²·K)",
+          "still air has about 8, moved air about 25");
+    }
+  }
+
+  /**
+   * Still air, as in a room or a refrigerator without a fan.
+   *
+   * @param temperature its temperature
+   * @return the air
+   */
+  public static Air still(Quantity<Temperature> temperature) {
+    return new Air(Amount.from(temperature), STILL);
+  }
+
+  /**
+   * Air moved by a fan.
+   *
+   * @param temperature its temperature
+   * @return the air
+   */
+  public static Air moved(Quantity<Temperature> temperature) {
+    return new Air(Amount.from(temperature), MOVED);
+  }
+
+  Surface surface() {
+    return new Surface(coefficient, temperature.in(CELSIUS));
+  }
+
+  /** {@code air at 22 °C (72 °F)}. */
+  @Override
+  public String toString() {
+    return "air at " + AmountFormat.sideBySide().temperature(temperature);
+  }
+}

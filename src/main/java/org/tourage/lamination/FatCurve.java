@@ -1,0 +1,325 @@
+package org.tourage.lamination;
+
+import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.CELSIUS;
+import static org.tourage.quantity.BakeryUnits.PERCENT;
+
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.TreeMap;
+import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Temperature;
+import org.jspecify.annotations.Nullable;
+import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Csv;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.AmountRange;
+
+/**
+ * How much of a fat is solid, by temperature, and the window in which it can be rolled: from 45 %
+ * solid (at the cold end) to 25 % (at the warm end). Those two figures are set so that dairy
+ * butterfat gets the window that bakers give dairy butter, about 13 to 18 °C (common practice); for
+ * other fats they are a transfer. Straight lines between the points; products of one name differ.
+ * Immutable and serialisable.
+ *
+ * <pre>{@code
+ * FatCurve.named("coconut oil").window(); // narrow: brittle below, oil above
+ * }</pre>
+ */
+public final class FatCurve implements Serializable {
+  private static final long serialVersionUID = 1L;
+  private static final double HARD_END = 45;
+  private static final double SOFT_END = 25;
+  private static final String TABLE = "/org/tourage/ingredient/solid-fat.csv";
+
+  /** The name, which is no product's. */
+  private final String name;
+
+  /** Temperatures, rising. */
+  private final double[] celsius;
+
+  /** Percent solid at each, falling. */
+  private final double[] solid;
+
+  /** Heat of melting of the solid fat in J/kg. */
+  private final double fusion;
+
+  /** Where the figures come from. */
+  private final String source;
+
+  private FatCurve(String name, double[] celsius, double[] solid, double fusion, String source) {
+    this.name = name;
+    this.celsius = celsius;
+    this.solid = solid;
+    this.fusion = fusion;
+    this.source = source;
+  }
+
+  /** Loads on first use. */
+  private static final class Table {
+    static final Map<String, FatCurve> CURVES = load();
+
+    private Table() {}
+
+    private static Map<String, FatCurve> load() {
+      Map<String, List<Map<String, String>>> rows = new LinkedHashMap<>();
+      for (Map<String, String> row :
+          Csv.read(requireNonNull(FatCurve.class.getResourceAsStream(TABLE), TABLE))) {
+        rows.computeIfAbsent(field(row, "name"), n -> new ArrayList<>()).add(row);
+      }
+      Map<String, FatCurve> curves = new LinkedHashMap<>();
+      rows.forEach(
+          (name, list) -> {
+            NavigableMap<Double, Double> points = new TreeMap<>();
+            list.forEach(
+                row ->
+                    points.put(
+                        Double.valueOf(field(row, "celsius")),
+                        Double.valueOf(field(row, "solid_percent"))));
+            Map<String, String> first = list.get(0);
+            curves.put(
+                name,
+                make(
+                    name,
+                    points,
+                    1000 * Double.parseDouble(field(first, "fusion_kj_per_kg")),
+                    field(first, "source") + " (" + field(first, "provenance") + ")"));
+          });
+      return curves;
+    }
+
+    private static String field(Map<String, String> row, String column) {
+      return requireNonNull(row.get(column), column);
+    }
+  }
+
+  /**
+   * The curves of the library: dairy butterfat, palm oil, coconut oil, palm kernel oil, cocoa
+   * butter.
+   *
+   * @return the curves
+   */
+  public static List<FatCurve> all() {
+    return List.copyOf(Table.CURVES.values());
+  }
+
+  /**
+   * A curve of the library.
+   *
+   * @param name its name
+   * @return the curve
+   * @throws BakeryException if there is none of that name
+   */
+  public static FatCurve named(String name) {
+    FatCurve curve = Table.CURVES.get(name.strip().toLowerCase(java.util.Locale.ROOT));
+    if (curve == null) {
+      throw new BakeryException(
+          Reason.UNKNOWN_NAME,
+          "no solid-fat curve of that name",
+          "\"" + name + "\"",
+          "use one of " + Table.CURVES.keySet() + ", or give your own points");
+    }
+    return curve;
+  }
+
+  /**
+   * A curve of one's own, for example from a supplier's data sheet.
+   *
+   * @param name the name
+   * @param percentByCelsius percent solid by temperature in °C, at least two points, falling to 0
+   * @param fusion heat of melting of the solid fat in J/kg, 0 or more
+   * @param source where the figures come from
+   * @return the curve
+   * @throws BakeryException if the points do not fall from at most 100 % to 0 %
+   */
+  public static FatCurve of(
+      String name, Map<Double, Double> percentByCelsius, double fusion, String source) {
+    return make(name, new TreeMap<>(percentByCelsius), fusion, source);
+  }
+
+  private static FatCurve make(
+      String name, NavigableMap<Double, Double> points, double fusion, String source) {
+    double[] t = points.keySet().stream().mapToDouble(d -> d).toArray();
+    double[] s = points.values().stream().mapToDouble(d -> d).toArray();
+    boolean falls = t.length >= 2 && s[0] <= 100 && s[t.length - 1] == 0 && fusion >= 0;
+    for (int i = 1; i < t.length; i++) {
+      falls &= s[i] < s[i - 1];
+    }
+    if (!falls) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "the solid fat must fall with the temperature, from at most 100 % to 0 %",
+          name + " " + points,
+          "give at least two points, the last at 0 %");
+    }
+    return new FatCurve(
+        requireNonNull(name, "name"), t, s, fusion, requireNonNull(source, "source"));
+  }
+
+  /**
+   * The name.
+   *
+   * @return for example {@code palm oil}
+   */
+  public String name() {
+    return name;
+  }
+
+  /**
+   * Where the figures come from.
+   *
+   * @return the source
+   */
+  public String source() {
+    return source;
+  }
+
+  double fusion() {
+    return fusion;
+  }
+
+  double solidPercent(double at) {
+    int i = Arrays.binarySearch(celsius, at);
+    if (i >= 0) {
+      return solid[i];
+    }
+    int above = -i - 1;
+    if (above == 0) {
+      return solid[0];
+    } else if (above == celsius.length) {
+      return 0;
+    }
+    double share = (at - celsius[above - 1]) / (celsius[above] - celsius[above - 1]);
+    return solid[above - 1] + share * (solid[above] - solid[above - 1]);
+  }
+
+  /** Percent of solid fat lost for a kelvin more; 0 outside the points. */
+  double fallPerKelvin(double at) {
+    int i = Arrays.binarySearch(celsius, at);
+    int above = i >= 0 ? i + 1 : -i - 1;
+    if (above == 0 || above >= celsius.length) {
+      return 0;
+    }
+    return (solid[above - 1] - solid[above]) / (celsius[above] - celsius[above - 1]);
+  }
+
+  /**
+   * How much of the fat is solid; below the first point as there, above the last nothing.
+   *
+   * @param temperature the temperature
+   * @return the share
+   */
+  public Amount<Dimensionless> solid(Quantity<Temperature> temperature) {
+    return PERCENT.amount(solidPercent(CELSIUS.measure(temperature)));
+  }
+
+  /**
+   * The temperature at which so much of the fat is solid.
+   *
+   * @param share the share, within the points
+   * @return the temperature
+   * @throws BakeryException if the curve does not reach the share
+   */
+  public Amount<Temperature> temperatureAt(Quantity<Dimensionless> share) {
+    double wanted = PERCENT.measure(share);
+    for (int i = 1; i < celsius.length; i++) {
+      if (solid[i] <= wanted && wanted <= solid[i - 1]) {
+        double part = (solid[i - 1] - wanted) / (solid[i - 1] - solid[i]);
+        return CELSIUS.amount(celsius[i - 1] + part * (celsius[i] - celsius[i - 1]));
+      }
+    }
+    throw new BakeryException(
+        Reason.OUT_OF_RANGE,
+        "the curve of " + name + " does not reach this share of solid fat",
+        Amount.from(share).to(PERCENT).toString(),
+        "give 0 % to " + solid[0] + " %");
+  }
+
+  /**
+   * The temperatures between which the fat can be rolled.
+   *
+   * @return the window
+   */
+  public AmountRange<Temperature> window() {
+    return new AmountRange<>(
+        temperatureAt(PERCENT.amount(HARD_END)), temperatureAt(PERCENT.amount(SOFT_END)));
+  }
+
+  /**
+   * Whether dough and fat match now.
+   *
+   * @param fat the temperature of the fat
+   * @param dough the temperature of the dough
+   * @return advice; none if the fat is in its window and the dough will not soften it
+   */
+  public List<Advice> match(Quantity<Temperature> fat, Quantity<Temperature> dough) {
+    List<Advice> advice = new ArrayList<>();
+    AmountRange<Temperature> window = window();
+    AmountFormat format = AmountFormat.sideBySide();
+    Amount<Temperature> fatNow = Amount.from(fat);
+    String state =
+        "the "
+            + name
+            + " is at "
+            + format.temperature(fat)
+            + ", "
+            + format.percent(solid(fat))
+            + " solid";
+    String range = format.temperature(window.low()) + " to " + format.temperature(window.high());
+    if (fatNow.compareTo(window.low()) < 0) {
+      advice.add(
+          Advice.warning("FAT_HARD", state + ": it will crack", "Temper it to " + range, source));
+    } else if (fatNow.compareTo(window.high()) > 0) {
+      advice.add(
+          Advice.warning(
+              "FAT_SOFT",
+              state + ": it will smear into the dough",
+              "Chill it to " + range,
+              source));
+    }
+    if (Amount.from(dough).compareTo(window.high()) > 0) {
+      advice.add(
+          Advice.warning(
+              "DOUGH_WARM",
+              "the dough is at " + format.temperature(dough) + " and will soften the fat",
+              "Chill the dough below " + format.temperature(window.high()),
+              Advice.COMMON_PRACTICE));
+    }
+    return advice;
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof FatCurve that
+        && name.equals(that.name)
+        && Arrays.equals(celsius, that.celsius)
+        && Arrays.equals(solid, that.solid)
+        && fusion == that.fusion;
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * name.hashCode() + Arrays.hashCode(solid);
+  }
+
+  /** {@code palm oil: can be rolled from 13 °C (55 °F) to 20.6 °C (69 °F)}. */
+  @Override
+  public String toString() {
+    AmountFormat format = AmountFormat.sideBySide();
+    AmountRange<Temperature> window = window();
+    return name
+        + ": can be rolled from "
+        + format.temperature(window.low())
+        + " to "
+        + format.temperature(window.high());
+  }
+}
