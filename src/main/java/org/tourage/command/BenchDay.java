@@ -15,6 +15,7 @@ import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
+import javax.measure.quantity.Time;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
@@ -32,14 +33,19 @@ import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
 import org.tourage.label.AllergenSummary;
 import org.tourage.label.KitchenCautions;
+import org.tourage.lamination.Air;
+import org.tourage.lamination.Bench;
+import org.tourage.lamination.FatCurve;
 import org.tourage.lamination.Fold;
 import org.tourage.lamination.FoldSequence;
 import org.tourage.lamination.LaminationPlan;
 import org.tourage.lamination.LockIn;
+import org.tourage.lamination.SheetBody;
 import org.tourage.makeup.CuttingPlan;
 import org.tourage.makeup.Shape;
 import org.tourage.oven.OvenProfile;
 import org.tourage.physics.ChoiOkos1986;
+import org.tourage.physics.Constituents;
 import org.tourage.plan.DayTime;
 import org.tourage.plan.Timetable;
 import org.tourage.quantity.Amount;
@@ -104,6 +110,12 @@ public final class BenchDay {
     water(sheet, batch);
     if (scaled.lamination != null) {
       sheet.lamination(scaled.lamination);
+      LaminationPlan plan = scaled.lamination;
+      file.get(Setting.BENCH_SIZE)
+          .ifPresent(text -> sheet.advice(plan.fitting(Amounts.extent(text))));
+    }
+    if (scaled.lamination != null && file.get(Setting.FAT_CURVE).isPresent()) {
+      sheet.workability(onTheBench(scaled.lamination, formula));
     }
     if (scaled.cutting != null) {
       sheet.cutting(scaled.cutting, scaled.sheetMass);
@@ -263,6 +275,7 @@ public final class BenchDay {
         word ->
             switch (word) {
               case "triangles" -> Shape.TRIANGLE;
+              case "right-triangles" -> Shape.RIGHT_TRIANGLE;
               case "rectangles" -> Shape.RECTANGLE;
               default -> null;
             });
@@ -314,6 +327,70 @@ public final class BenchDay {
     return bench
         .withPacketWidth(read(Setting.PACKET_WIDTH, Amounts::length, bench.packetWidth()))
         .withFinalSheet(thickness, width);
+  }
+
+  /** How long packet and sheet stay workable, and how long the packet chills. */
+  private List<String> onTheBench(LaminationPlan plan, Formula formula) {
+    FatCurve curve = FatCurve.named(file.get(Setting.FAT_CURVE).orElseThrow());
+    Constituents dough = formula.constituents(StageKind::inDough);
+    Constituents fat = formula.constituents(k -> k == StageKind.ROLL_IN);
+    Amount<Temperature> cold = read(Setting.REFRIGERATOR, Amounts::temperature, celsius(4));
+    Amount<Temperature> room = read(Setting.ROOM, Amounts::temperature, celsius(22));
+    Bench bench = bench();
+    AmountFormat format = AmountFormat.sideBySide();
+    List<String> lines = new ArrayList<>();
+    lines.add(curve.toString());
+    List<LaminationPlan.Step> steps = plan.steps();
+    LaminationPlan.Step packet = steps.get(steps.size() - 2);
+    LaminationPlan.Step last = steps.get(steps.size() - 1);
+    for (LaminationPlan.Step step : List.of(packet, last)) {
+      SheetBody body = SheetBody.of(plan, step.thickness(), dough, fat, curve);
+      lines.add(
+          step.action()
+              + ", "
+              + AmountFormat.metric().length(step.thickness())
+              + " thick, from "
+              + format.temperature(cold)
+              + " in a room of "
+              + format.temperature(room)
+              + " on "
+              + bench.name().toLowerCase(Locale.ROOT)
+              + ": can be rolled after "
+              + minutes(body.untilTempered(cold, bench, Air.still(room)))
+              + ", too soft after "
+              + minutes(body.untilTooSoft(cold, bench, Air.still(room))));
+    }
+    SheetBody body = SheetBody.of(plan, packet.thickness(), dough, fat, curve);
+    Amount<Temperature> wanted = curve.window().low();
+    lines.add(
+        "the folded packet, warmed to "
+            + format.temperature(curve.window().high())
+            + ", is back at "
+            + format.temperature(wanted)
+            + " in a refrigerator of "
+            + format.temperature(cold)
+            + " after "
+            + minutes(
+                body.untilChilled(curve.window().high(), wanted, Bench.RACK, Air.still(cold))));
+    return lines;
+  }
+
+  private static String minutes(Optional<Amount<Time>> time) {
+    return time.map(AmountFormat.metric()::time).orElse("never");
+  }
+
+  private Bench bench() {
+    return choose(
+        Setting.BENCH,
+        "wood",
+        word ->
+            switch (word) {
+              case "wood" -> Bench.WOOD;
+              case "steel" -> Bench.STEEL;
+              case "stone" -> Bench.STONE;
+              case "rack" -> Bench.RACK;
+              default -> null;
+            });
   }
 
   private double slenderness() {

@@ -48,8 +48,17 @@ public enum Setting {
   SHEET_THICKNESS("sheet-thickness", "4 mm", "thickness of the final sheet"),
   /** The width of the final sheet. */
   SHEET_WIDTH("sheet-width", "25 cm", "width of the final sheet"),
+  /** The curve of the roll-in fat. */
+  FAT_CURVE(
+      "fat-curve", "palm oil", "solid-fat curve of the roll-in fat, for the time on the bench"),
+  /** What the bench is made of. */
+  BENCH("bench", "wood", "wood, steel, stone or rack"),
+  /** The size of the bench. */
+  BENCH_SIZE("bench-size", "150 x 60 cm", "length and width of the bench or the sheeter's belt"),
+  /** The temperature of the refrigerator. */
+  REFRIGERATOR("refrigerator", "4 °C", "temperature of the refrigerator"),
   /** The outline of the pieces. */
-  CUT("cut", "triangles", "triangles or rectangles"),
+  CUT("cut", "triangles", "triangles, right-triangles or rectangles"),
   /** What is cut off each edge. */
   TRIM("trim", "5 mm", "cut off each edge of the sheet"),
   /** Height by base of a piece. */

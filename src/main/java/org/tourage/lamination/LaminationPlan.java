@@ -1,6 +1,7 @@
 package org.tourage.lamination;
 
 import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM_PER_CUBIC_METRE;
@@ -58,6 +59,9 @@ public record LaminationPlan(
   private static final int YEASTED_LAYERS_LOW = 12;
   private static final int YEASTED_LAYERS_HIGH = 50;
   private static final int PUFF_LAYERS_HIGH = 730;
+
+  /** Metres: 200 fat layers in 1.0 mm, the thin end of a published design space. */
+  private static final double THINNEST_PITCH = 1.0e-3 / 200;
 
   /**
    * What the baker chooses.
@@ -396,6 +400,83 @@ public record LaminationPlan(
   }
 
   /**
+   * True strain by direction.
+   *
+   * @param first along the first rolling and every second one after it
+   * @param across across it, which is rolled after each turn by 90°
+   */
+  public record Strain(double first, double across) implements Serializable {}
+
+  /**
+   * How the dough was stretched in each direction: the sum of ln(thickness before / after) of the
+   * rollings that went that way. Folding does not stretch.
+   *
+   * @return the strain
+   */
+  public Strain strain() {
+    double[] sums = new double[2];
+    List<RollingSchedule> schedules = rolling();
+    // every fold but the last rolling is followed by a turn
+    for (int i = 0; i < schedules.size(); i++) {
+      sums[i % 2] += schedules.get(i).strain();
+    }
+    return new Strain(sums[0], sums[1]);
+  }
+
+  /**
+   * What does not fit a bench or a sheeter.
+   *
+   * @param bench the length of the bench, or of the belt, and the width that can be rolled
+   * @return advice, one for each step that is too long or too wide
+   */
+  public List<Advice> fitting(Extent bench) {
+    List<Advice> advice = new ArrayList<>();
+    AmountFormat format = AmountFormat.sideBySide();
+    for (Step step : steps()) {
+      boolean tooLong = step.extent().length().compareTo(bench.length()) > 0;
+      boolean tooWide = step.extent().width().compareTo(bench.width()) > 0;
+      if (tooLong || tooWide) {
+        Amount<Length> side = tooLong ? step.extent().length() : step.extent().width();
+        Amount<Length> room = tooLong ? bench.length() : bench.width();
+        advice.add(
+            Advice.warning(
+                tooLong ? "SHEET_TOO_LONG" : "SHEET_TOO_WIDE",
+                step.action()
+                    + " leaves a sheet "
+                    + format.length(side)
+                    + (tooLong ? " long" : " wide")
+                    + " on "
+                    + format.length(room),
+                "Work it in two halves, or roll it less thin before the fold",
+                "geometry"));
+      }
+    }
+    return advice;
+  }
+
+  /**
+   * The roll-in fat for a share of the dough.
+   *
+   * @param share fat by dough
+   * @param dough the mass of the dough before any fat is rolled in
+   * @return the mass of the fat
+   */
+  public static Amount<Mass> fatOfDough(Quantity<Dimensionless> share, Quantity<Mass> dough) {
+    return Amount.from(dough).multiply(Amount.from(share).in(FRACTION));
+  }
+
+  /**
+   * The roll-in fat for a share of the flour, as puff dough is often given.
+   *
+   * @param share fat by flour
+   * @param flour the mass of the flour
+   * @return the mass of the fat
+   */
+  public static Amount<Mass> fatOfFlour(Quantity<Dimensionless> share, Quantity<Mass> flour) {
+    return Amount.from(flour).multiply(Amount.from(share).in(FRACTION));
+  }
+
+  /**
    * How much thinner the sheet would be than the closed packet if it had never been folded.
    *
    * @return the product of all reductions by rolling
@@ -483,6 +564,17 @@ public record LaminationPlan(
               layers + " fat layers",
               "Yeasted laminated dough usually has 12 to 50; puff dough 100 to 730",
               "S.P. Cauvain and L.S. Young, Baked Products, 2006 (from memory)"));
+    }
+    double pitch = setup.finalThickness().in(METRE) / layers.doubleValue();
+    if (pitch < THINNEST_PITCH) {
+      advice.add(
+          Advice.warning(
+              "FAT_LAYER_THIN",
+              "fat and dough layer together are "
+                  + AmountFormat.metric().length(METRE.amount(pitch))
+                  + " thick",
+              "Leave out a fold or leave the sheet thicker; 5 µm (200 fat layers in 1.0 mm) is the thinnest studied",
+              "S. Silow, E. Zannini, C. Axel, M.C.E. Belz and E.K. Arendt, Foods 2017: range of a study of puff dough"));
     }
     return advice;
   }

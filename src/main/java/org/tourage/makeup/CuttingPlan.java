@@ -2,6 +2,9 @@ package org.tourage.makeup;
 
 import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.GRAM;
+import static org.tourage.quantity.BakeryUnits.KILOGRAM;
+import static org.tourage.quantity.BakeryUnits.KILOGRAM_PER_CUBIC_METRE;
+import static org.tourage.quantity.BakeryUnits.METRE;
 import static org.tourage.quantity.BakeryUnits.MILLIMETRE;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
@@ -21,6 +24,7 @@ import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Density;
 import org.tourage.quantity.Extent;
 
 /**
@@ -86,7 +90,7 @@ public record CuttingPlan(
     requireNonNull(shape, "shape");
     double length = inner(sheet.length(), trim);
     double width = inner(sheet.width(), trim);
-    double used = usedLength(shape, perStrip, base.in(MILLIMETRE));
+    double used = shape.usedLength(perStrip, base.in(MILLIMETRE));
     boolean fits =
         strips >= 1
             && perStrip >= 1
@@ -125,10 +129,6 @@ public record CuttingPlan(
     return inside;
   }
 
-  private static double usedLength(Shape shape, int pieces, double base) {
-    return shape == Shape.RECTANGLE ? pieces * base : (pieces + 1) * base / 2;
-  }
-
   /**
    * As many pieces of a given size as the sheet gives, in the better of the two orientations.
    *
@@ -154,8 +154,8 @@ public record CuttingPlan(
     int straightCount = count(shape, sheet, edge, along, across);
     int turnedCount = count(shape, turned, edge, along, across);
     Extent better = turnedCount > straightCount ? turned : sheet;
-    int strips = fit(inner(better.width(), edge) / across.in(MILLIMETRE));
-    int perStrip = perStrip(shape, inner(better.length(), edge), along.in(MILLIMETRE));
+    int strips = Shape.fit(inner(better.width(), edge) / across.in(MILLIMETRE));
+    int perStrip = shape.perStrip(inner(better.length(), edge), along.in(MILLIMETRE));
     if (strips * perStrip < 1) {
       throw new BakeryException(
           Reason.INCONSISTENT,
@@ -168,16 +168,8 @@ public record CuttingPlan(
 
   private static int count(
       Shape shape, Extent sheet, Amount<Length> trim, Amount<Length> base, Amount<Length> height) {
-    return fit(inner(sheet.width(), trim) / height.in(MILLIMETRE))
-        * perStrip(shape, inner(sheet.length(), trim), base.in(MILLIMETRE));
-  }
-
-  private static int perStrip(Shape shape, double length, double base) {
-    return shape == Shape.RECTANGLE ? fit(length / base) : Math.max(0, fit(2 * length / base) - 1);
-  }
-
-  private static int fit(double ratio) {
-    return (int) Math.floor(ratio * (1 + FIT));
+    return Shape.fit(inner(sheet.width(), trim) / height.in(MILLIMETRE))
+        * shape.perStrip(inner(sheet.length(), trim), base.in(MILLIMETRE));
   }
 
   /**
@@ -209,7 +201,7 @@ public record CuttingPlan(
     double bestMiss = Double.POSITIVE_INFINITY;
     for (int strips = 1; strips <= pieces; strips++) {
       if (pieces % strips == 0) {
-        double ratio = width / strips / baseFor(shape, pieces / strips, length);
+        double ratio = width / strips / shape.baseFor(pieces / strips, length);
         double miss = Math.abs(Math.log(ratio / heightToBase));
         if (miss < bestMiss) {
           bestMiss = miss;
@@ -224,12 +216,121 @@ public record CuttingPlan(
         edge,
         best,
         perStrip,
-        MILLIMETRE.amount(baseFor(shape, perStrip, length)),
+        MILLIMETRE.amount(shape.baseFor(perStrip, length)),
         MILLIMETRE.amount(width / best));
   }
 
-  private static double baseFor(Shape shape, int perStrip, double length) {
-    return shape == Shape.RECTANGLE ? length / perStrip : 2 * length / (perStrip + 1);
+  /**
+   * Strips over the whole length of the sheet.
+   *
+   * @param sheet the whole sheet
+   * @param trim what is cut off each edge
+   * @param width the width of a strip
+   * @return the plan, one piece to a strip
+   * @throws BakeryException if not one strip fits
+   */
+  public static CuttingPlan strips(Extent sheet, Quantity<Length> trim, Quantity<Length> width) {
+    Amount<Length> edge = Amount.from(trim);
+    Amount<Length> base = MILLIMETRE.amount(inner(sheet.length(), edge));
+    int strips = Shape.fit(inner(sheet.width(), edge) / MILLIMETRE.measure(width));
+    return new CuttingPlan(Shape.RECTANGLE, sheet, edge, strips, 1, base, Amount.from(width));
+  }
+
+  /**
+   * What several numbers of pieces would give on one sheet.
+   *
+   * @param shape the outline
+   * @param sheet the whole sheet
+   * @param trim what is cut off each edge
+   * @param heightToBase the wanted height by base
+   * @param pieces the numbers, for example 6, 8, 12
+   * @return a plan for each number
+   */
+  public static List<CuttingPlan> options(
+      Shape shape, Extent sheet, Quantity<Length> trim, double heightToBase, int... pieces) {
+    List<CuttingPlan> plans = new ArrayList<>();
+    for (int number : pieces) {
+      plans.add(forPieces(shape, number, sheet, trim, heightToBase));
+    }
+    return plans;
+  }
+
+  /**
+   * The sheet for so many pieces of a given mass: its width and thickness are given, its length
+   * follows.
+   *
+   * @param shape the outline
+   * @param pieces how many, at least 1
+   * @param pieceMass the mass of one
+   * @param thickness the thickness of the sheet
+   * @param density the density of the sheet
+   * @param width the width of the sheet
+   * @param trim what is cut off each edge
+   * @param heightToBase the wanted height by base
+   * @return the plan on the sheet that is needed
+   * @throws BakeryException if a figure is not positive or the trim leaves nothing
+   */
+  public static CuttingPlan sheetFor(
+      Shape shape,
+      int pieces,
+      Quantity<Mass> pieceMass,
+      Quantity<Length> thickness,
+      Quantity<Density> density,
+      Quantity<Length> width,
+      Quantity<Length> trim,
+      double heightToBase) {
+    double mass = KILOGRAM.measure(pieceMass);
+    double layer = METRE.measure(thickness) * KILOGRAM_PER_CUBIC_METRE.measure(density);
+    if (pieces < 1 || !(mass > 0) || !(layer > 0) || !(heightToBase > 0)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no such pieces",
+          pieces
+              + " pieces of "
+              + Amount.from(pieceMass)
+              + ", "
+              + Amount.from(thickness)
+              + " thick",
+          "give positive figures");
+    }
+    // mm² of one piece
+    double area = mass / layer * 1e6;
+    Amount<Length> edge = Amount.from(trim);
+    double across = inner(Amount.from(width), edge);
+    int best = 1;
+    double bestMiss = Double.POSITIVE_INFINITY;
+    for (int strips = 1; strips <= pieces; strips++) {
+      if (pieces % strips == 0) {
+        double height = across / strips;
+        double miss = Math.abs(Math.log(height * height * shape.fill() / area / heightToBase));
+        if (miss < bestMiss) {
+          bestMiss = miss;
+          best = strips;
+        }
+      }
+    }
+    double height = across / best;
+    double base = area / (height * shape.fill());
+    double length = shape.usedLength(pieces / best, base) + 2 * edge.in(MILLIMETRE);
+    return new CuttingPlan(
+        shape,
+        Extent.of(MILLIMETRE.amount(length), width),
+        edge,
+        best,
+        pieces / best,
+        MILLIMETRE.amount(base),
+        MILLIMETRE.amount(height));
+  }
+
+  /**
+   * The most pieces of this size that any cutting could give: the trimmed area over the area of a
+   * piece.
+   *
+   * @return the bound; where {@link #pieces()} reaches it the plan is proved best
+   */
+  public int upperBound() {
+    double area = inner(sheet.length(), trim) * inner(sheet.width(), trim);
+    return Shape.fit(area / pieceArea());
   }
 
   /**
@@ -242,8 +343,7 @@ public record CuttingPlan(
   }
 
   private double pieceArea() {
-    double product = base.in(MILLIMETRE) * height.in(MILLIMETRE);
-    return shape == Shape.RECTANGLE ? product : product / 2;
+    return base.in(MILLIMETRE) * height.in(MILLIMETRE) * shape.fill();
   }
 
   private double sheetArea() {
@@ -293,26 +393,32 @@ public record CuttingPlan(
       double low = edge + strip * h;
       double high = low + h;
       for (int i = 0; i < perStrip; i++) {
-        if (shape == Shape.RECTANGLE) {
-          double left = edge + i * b;
-          outlines.add(
-              List.of(
-                  Point.of(left, low),
-                  Point.of(left + b, low),
-                  Point.of(left + b, high),
-                  Point.of(left, high)));
-        } else {
-          double left = edge + i * b / 2;
-          boolean pointUp = i % 2 == 0;
-          double baseY = pointUp ? low : high;
-          double tipY = pointUp ? high : low;
-          outlines.add(
-              List.of(
-                  Point.of(left, baseY), Point.of(left + b, baseY), Point.of(left + b / 2, tipY)));
-        }
+        outlines.add(outline(i, edge, b, low, high));
       }
     }
     return outlines;
+  }
+
+  private List<Point> outline(int i, double edge, double b, double low, double high) {
+    double left = edge + shape.usedLength(i, b) - (shape == Shape.TRIANGLE ? b / 2 : 0);
+    if (shape == Shape.RECTANGLE) {
+      return List.of(
+          Point.of(left, low),
+          Point.of(left + b, low),
+          Point.of(left + b, high),
+          Point.of(left, high));
+    } else if (shape == Shape.TRIANGLE) {
+      boolean pointUp = i % 2 == 0;
+      double baseY = pointUp ? low : high;
+      double tipY = pointUp ? high : low;
+      return List.of(
+          Point.of(left, baseY), Point.of(left + b, baseY), Point.of(left + b / 2, tipY));
+    }
+    int pair = i / 2;
+    double start = edge + pair * b;
+    return i % 2 == 0
+        ? List.of(Point.of(start, low), Point.of(start + b, low), Point.of(start, high))
+        : List.of(Point.of(start + b, low), Point.of(start + b, high), Point.of(start, high));
   }
 
   /**
@@ -332,19 +438,26 @@ public record CuttingPlan(
     for (int strip = 1; strip < strips; strip++) {
       cuts.add("cut along at y = " + format.length(MILLIMETRE.amount(edge + strip * h)));
     }
-    if (shape == Shape.RECTANGLE) {
-      cuts.add("cut across every " + format.length(base) + ", from x = " + format.length(trim));
-    } else {
-      cuts.add(
-          "mark one edge of each strip every "
-              + format.length(base)
-              + " from x = "
-              + format.length(trim)
-              + ", the other edge every "
-              + format.length(base)
-              + " from x = "
-              + format.length(MILLIMETRE.amount(edge + b / 2)));
-      cuts.add("cut from mark to mark, to and fro");
+    String every = format.length(base);
+    String first = format.length(trim);
+    switch (shape) {
+      case RECTANGLE -> cuts.add("cut across every " + every + ", from x = " + first);
+      case TRIANGLE -> {
+        cuts.add(
+            "mark one edge of each strip every "
+                + every
+                + " from x = "
+                + first
+                + ", the other edge every "
+                + every
+                + " from x = "
+                + format.length(MILLIMETRE.amount(edge + b / 2)));
+        cuts.add("cut from mark to mark, to and fro");
+      }
+      case RIGHT_TRIANGLE -> {
+        cuts.add("cut across every " + every + ", from x = " + first);
+        cuts.add("cut each rectangle from its lower right to its upper left corner");
+      }
     }
     return cuts;
   }
@@ -366,7 +479,7 @@ public record CuttingPlan(
 
   @Override
   public Working working() {
-    String area = shape == Shape.RECTANGLE ? "base × height" : "base × height / 2";
+    String area = shape.fill() == 1 ? "base × height" : "base × height / 2";
     return Working.of(
         new WorkedLine(
             "yield",
@@ -395,7 +508,9 @@ public record CuttingPlan(
    */
   public String describe(AmountFormat format) {
     return pieces()
-        + (shape == Shape.RECTANGLE ? " rectangles, " : " triangles, base ")
+        + (shape == Shape.RECTANGLE
+            ? " rectangles, "
+            : shape == Shape.TRIANGLE ? " triangles, base " : " right triangles, base ")
         + format.length(base)
         + (shape == Shape.RECTANGLE ? " x " : ", height ")
         + format.length(height)

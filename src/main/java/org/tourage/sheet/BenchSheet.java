@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import javax.measure.quantity.Mass;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
@@ -18,6 +19,7 @@ import org.tourage.formula.HouseholdRecipe;
 import org.tourage.internal.TextTable;
 import org.tourage.label.AllergenSummary;
 import org.tourage.lamination.LaminationPlan;
+import org.tourage.lamination.RollingSchedule;
 import org.tourage.makeup.CuttingPlan;
 import org.tourage.oven.OvenProfile;
 import org.tourage.plan.Timetable;
@@ -255,6 +257,21 @@ public final class BenchSheet implements Serializable {
             AmountFormat.metric().length(step.doughLayer()));
       }
       lines.addAll(table.toString().lines().toList());
+      int number = 1;
+      for (RollingSchedule schedule : plan.rolling()) {
+        String gaps =
+            schedule.passes().stream()
+                .map(p -> format.length(p.gap()))
+                .collect(Collectors.joining(" → "));
+        lines.add(
+            "rolling "
+                + number++
+                + ", to and fro: from "
+                + format.length(schedule.from())
+                + " → "
+                + gaps);
+        advice.addAll(schedule.advice());
+      }
       lines.add(
           "turn by 90° after each fold; rest cold 20 to 30 min between turns (common practice)");
       advice.addAll(plan.advice());
@@ -263,6 +280,16 @@ public final class BenchSheet implements Serializable {
 
     private String extent(Extent extent) {
       return format.length(extent.length()) + " x " + format.length(extent.width());
+    }
+
+    /**
+     * Adds how long the sheet may lie and must chill.
+     *
+     * @param lines the answers in words
+     * @return this builder
+     */
+    public Builder workability(List<String> lines) {
+      return section("On the bench", List.copyOf(lines));
     }
 
     /**
@@ -282,6 +309,10 @@ public final class BenchSheet implements Serializable {
               + " off each edge");
       lines.add(plan.describe(format));
       lines.addAll(plan.cuts(format));
+      lines.add("corners of the first pieces: " + plan.outlines().get(0));
+      if (plan.pieces() > 1) {
+        lines.add("                             " + plan.outlines().get(1));
+      }
       lines.add(
           "each piece "
               + format.mass(plan.pieceMass(sheetMass))

@@ -37,6 +37,12 @@ public final class RunBenchmarks {
           score / records,
           score(results, "stockArithmetic") / score);
     }
+    for (String name :
+        new String[] {
+          "countABillionLayers", "buildAStackOf118098FatLayers", "minutesUntilTooSoft"
+        }) {
+      System.out.printf(Locale.ROOT, "%s: %.3f ms%n", name, score(results, name) / 1e6);
+    }
     List<Long> starts = new ArrayList<>();
     for (int i = 0; i < COLD_STARTS; i++) {
       starts.add(coldStart());

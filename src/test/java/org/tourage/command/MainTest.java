@@ -45,16 +45,21 @@ class MainTest {
         .contains("water at 19 °C (66 °F)")
         .contains("5. Lamination")
         .contains("12 fat layers, 13 dough layers")
-        .contains("6. Cutting plan")
+        .contains("rolling 1, to and fro: from ")
+        .contains("6. On the bench")
+        .contains("can be rolled after ")
+        .contains("too soft after ")
+        .contains("7. Cutting plan")
+        .contains("corners of the first pieces: [(5 mm, 5 mm)")
         .contains("16 triangles")
         .contains("each piece 75 g")
-        .contains("7. Oven")
+        .contains("8. Oven")
         .contains("step 1: 204 °C (400 °F) for 10 min")
-        .contains("8. Timetable")
+        .contains("9. Timetable")
         .contains("day 2 10:00  done")
-        .contains("9. Safety")
+        .contains("10. Safety")
         .contains("plant-based is not a claim of allergen-free")
-        .contains("10. Advice");
+        .contains("11. Advice");
   }
 
   @Test

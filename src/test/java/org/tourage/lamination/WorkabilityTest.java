@@ -221,6 +221,37 @@ class WorkabilityTest {
   }
 
   @Test
+  void whatDoesNotFitTheBenchIsAdvised() {
+    assertThat(PLAN.fitting(extent("200 x 60 cm"))).isEmpty();
+    assertThat(PLAN.fitting(extent("60 x 60 cm")))
+        .extracting(Advice::code)
+        .containsOnly("SHEET_TOO_LONG");
+    assertThat(PLAN.fitting(extent("200 x 22 cm")))
+        .extracting(Advice::code)
+        .containsOnly("SHEET_TOO_WIDE");
+    assertThat(PLAN.fitting(extent("40 x 24 in")).get(0).text()).contains("1016 mm (40 in)");
+    LaminationPlan thin =
+        LaminationPlan.of(
+            PLAN.sequence().fold(Fold.BOOK).fold(Fold.LETTER),
+            grams(1000),
+            grams(280),
+            PLAN.doughDensity(),
+            PLAN.fatDensity(),
+            LaminationPlan.Setup.SMALL_BENCH.withFinalSheet(millimetres(0.5), millimetres(400)));
+    assertThat(thin.advice()).extracting(Advice::code).contains("FAT_LAYER_THIN");
+    assertThat(LaminationPlan.fatOfDough(percent(28), kilograms(1))).isEqualTo(grams(280));
+    assertThat(LaminationPlan.fatOfFlour(percent(50), ounces(10))).isEqualTo(ounces(5));
+  }
+
+  @Test
+  void strainIsSharedByTheTwoDirections() {
+    LaminationPlan.Strain strain = PLAN.strain();
+    assertThat(strain.first() + strain.across())
+        .isCloseTo(Math.log(PLAN.totalReduction()), within(1e-9));
+    assertThat(strain.across()).isCloseTo(Math.log(4), within(1e-9));
+  }
+
+  @Test
   void aPlanRollsOnceForEachFoldAndOnceAtTheEnd() {
     assertThat(PLAN.rolling()).hasSize(3);
     assertThat(PLAN.rolling().get(2).limit()).isEqualTo(RollingSchedule.GENTLE_LIMIT);

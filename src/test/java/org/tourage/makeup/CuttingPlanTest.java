@@ -182,4 +182,217 @@ class CuttingPlanTest {
     }
     return positive == 0 || positive == outline.size();
   }
+
+  @Test
+  void rightTrianglesPairUpToRectangles() {
+    CuttingPlan plan =
+        CuttingPlan.forPieces(Shape.RIGHT_TRIANGLE, 12, extent("60 x 30 cm"), millimetres(0), 3);
+    assertThat(plan)
+        .hasToString("12 right triangles, base 100 mm, height 300 mm, in 1 strip of 12");
+    assertThat(plan.sheetYield()).isEqualTo(percent(100));
+    assertThat(plan.cuts(AmountFormat.metric())).hasSize(2);
+    assertThat(plan.upperBound()).isEqualTo(12);
+    assertThat(
+            CuttingPlan.ofSize(
+                    Shape.RIGHT_TRIANGLE, SHEET, millimetres(0), millimetres(100), millimetres(125))
+                .pieces())
+        .isEqualTo(24);
+  }
+
+  @Test
+  void stripsRunOverTheWholeLength() {
+    CuttingPlan plan = CuttingPlan.strips(SHEET, millimetres(5), inches(1));
+    assertThat(plan.pieces()).isEqualTo(9);
+    assertThat(plan.base()).isEqualTo(millimetres(590));
+    assertThatThrownBy(() -> CuttingPlan.strips(SHEET, millimetres(5), metres(1)))
+        .isInstanceOf(BakeryException.class);
+  }
+
+  @Test
+  void severalNumbersCanBeComparedOnOneSheet() {
+    List<CuttingPlan> options =
+        CuttingPlan.options(Shape.TRIANGLE, SHEET, millimetres(5), 2, 6, 8, 12);
+    assertThat(options).extracting(CuttingPlan::pieces).containsExactly(6, 8, 12);
+    assertThat(options.get(0).pieceMass(grams(900)).value())
+        .isGreaterThan(options.get(2).pieceMass(grams(900)).value());
+  }
+
+  @Property(tries = 300)
+  void theSheetForAPieceMassGivesThatMass(
+      @ForAll Shape shape,
+      @ForAll @IntRange(min = 1, max = 40) int pieces,
+      @ForAll @DoubleRange(min = 20, max = 200) double mass,
+      @ForAll @DoubleRange(min = 2, max = 8) double thickness,
+      @ForAll @DoubleRange(min = 100, max = 600) double width) {
+    CuttingPlan plan =
+        CuttingPlan.sheetFor(
+            shape,
+            pieces,
+            grams(mass),
+            millimetres(thickness),
+            kilogramsPerCubicMetre(1150),
+            millimetres(width),
+            millimetres(5),
+            2);
+    double volume =
+        plan.sheet().length().in(MILLIMETRE)
+            * plan.sheet().width().in(MILLIMETRE)
+            * thickness
+            * 1e-9;
+    assertThat(plan.pieces()).isEqualTo(pieces);
+    assertThat(plan.pieceMass(kilograms(volume * 1150)).in(GRAM))
+        .isCloseTo(mass, within(mass * 1e-9));
+    assertThat(plan.pieces()).isLessThanOrEqualTo(plan.upperBound());
+  }
+
+  @Test
+  void aSheetForNothingIsRefused() {
+    assertThatThrownBy(
+            () ->
+                CuttingPlan.sheetFor(
+                    Shape.RECTANGLE,
+                    3,
+                    grams(0),
+                    millimetres(4),
+                    kilogramsPerCubicMetre(1150),
+                    millimetres(200),
+                    millimetres(5),
+                    2))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("3 pieces of 0 g");
+  }
+
+  @Test
+  void nestedRowsBeatSquareRowsWhereTheSheetIsWideEnough() {
+    RoundPlan plan = RoundPlan.of(extent("60 x 40 cm"), millimetres(0), millimetres(80));
+    // square rows give 7 x 5 = 35; nested rows across give 5 + 4 + 5 + 4 + 5 + 4 + 5 + 4
+    assertThat(plan.pieces()).isEqualTo(36);
+    RoundPlan many = RoundPlan.of(extent("60 x 40 cm"), millimetres(0), millimetres(40));
+    assertThat(many.nested()).isTrue();
+    assertThat(many.pieces()).isGreaterThan(150);
+    assertThat(plan.toString()).contains("36 rounds of 80 mm, nested rows");
+    assertThatThrownBy(() -> RoundPlan.of(extent("60 x 40 cm"), millimetres(0), millimetres(401)))
+        .hasMessageContaining("not one round");
+    assertThatThrownBy(() -> RoundPlan.of(extent("60 x 40 cm"), millimetres(-1), millimetres(40)))
+        .isInstanceOf(BakeryException.class);
+  }
+
+  @Property(tries = 200)
+  void roundsNeverOverlapNorLeaveTheSheetNorBeatTheBound(
+      @ForAll @DoubleRange(min = 100, max = 900) double length,
+      @ForAll @DoubleRange(min = 100, max = 600) double width,
+      @ForAll @DoubleRange(min = 30, max = 90) double diameter,
+      @ForAll boolean nested) {
+    RoundPlan plan =
+        new RoundPlan(
+            Extent.of(millimetres(length), millimetres(width)),
+            millimetres(3),
+            millimetres(diameter),
+            nested);
+    List<CuttingPlan.Point> centres = plan.centres();
+    assertThat(centres).hasSize(plan.pieces());
+    assertThat(plan.pieces()).isBetween(1, plan.upperBound());
+    for (int i = 0; i < centres.size(); i++) {
+      double x = centres.get(i).x().in(MILLIMETRE);
+      double y = centres.get(i).y().in(MILLIMETRE);
+      assertThat(x).isBetween(3 + diameter / 2 - 1e-6, length - 3 - diameter / 2 + 1e-6);
+      assertThat(y).isBetween(3 + diameter / 2 - 1e-6, width - 3 - diameter / 2 + 1e-6);
+      for (int j = 0; j < i; j++) {
+        double dx = x - centres.get(j).x().in(MILLIMETRE);
+        double dy = y - centres.get(j).y().in(MILLIMETRE);
+        assertThat(Math.hypot(dx, dy)).isGreaterThanOrEqualTo(diameter * (1 - 1e-9));
+      }
+    }
+    double total =
+        plan.pieceMass(grams(1000)).value() * plan.pieces() + plan.trimMass(grams(1000)).value();
+    assertThat(total).isCloseTo(1000, within(1e-6));
+    assertThat(plan.sheetYield().value()).isLessThan(90.7);
+  }
+
+  @Test
+  void oneMorePartingCanGiveOneMorePiece() {
+    // straight cuts give 3; only a pinwheel, which no knife cuts from edge to edge, gives 4
+    MixedPlan plan = MixedPlan.of(extent("50 x 50 mm"), millimetres(0), extent("30 x 20 mm"));
+    assertThat(plan.pieces()).isEqualTo(3);
+    MixedPlan better = MixedPlan.of(extent("50 x 30 mm"), millimetres(0), extent("30 x 20 mm"));
+    assertThat(better.pieces()).isEqualTo(2);
+    assertThat(better.upperBound()).isEqualTo(2);
+    MixedPlan mixed = MixedPlan.of(extent("70 x 60 mm"), millimetres(0), extent("30 x 20 mm"));
+    assertThat(mixed.pieces()).isEqualTo(7);
+    assertThat(mixed.upperBound()).isEqualTo(7);
+    assertThat(mixed.toString()).startsWith("7 pieces: ");
+    assertThatThrownBy(
+            () -> MixedPlan.of(extent("10 x 10 mm"), millimetres(0), extent("30 x 20 mm")))
+        .hasMessageContaining("not one piece");
+  }
+
+  @Property(tries = 300)
+  void partedPlansStayOnTheSheetAndBeatPlainRows(
+      @ForAll @DoubleRange(min = 100, max = 600) double length,
+      @ForAll @DoubleRange(min = 100, max = 600) double width,
+      @ForAll @DoubleRange(min = 20, max = 90) double a,
+      @ForAll @DoubleRange(min = 20, max = 90) double b) {
+    Extent sheet = Extent.of(millimetres(length), millimetres(width));
+    MixedPlan plan = MixedPlan.of(sheet, millimetres(2), Extent.of(millimetres(a), millimetres(b)));
+    assertThat(plan.pieces())
+        .isBetween(
+            CuttingPlan.ofSize(
+                    Shape.RECTANGLE, sheet, millimetres(2), millimetres(a), millimetres(b))
+                .pieces(),
+            plan.upperBound());
+    double[][] boxes = new double[plan.parts().size()][];
+    for (int i = 0; i < boxes.length; i++) {
+      MixedPlan.Part p = plan.parts().get(i);
+      double x = p.corner().x().in(MILLIMETRE);
+      double y = p.corner().y().in(MILLIMETRE);
+      boxes[i] =
+          new double[] {
+            x,
+            y,
+            x + p.alongLength() * p.piece().length().in(MILLIMETRE),
+            y + p.alongWidth() * p.piece().width().in(MILLIMETRE)
+          };
+      assertThat(boxes[i][2]).isLessThanOrEqualTo(length - 2 + 1e-6);
+      assertThat(boxes[i][3]).isLessThanOrEqualTo(width - 2 + 1e-6);
+    }
+    if (boxes.length == 2) {
+      boolean apart = boxes[1][0] >= boxes[0][2] - 1e-6 || boxes[1][1] >= boxes[0][3] - 1e-6;
+      assertThat(apart).isTrue();
+    }
+  }
+
+  @Property(tries = 200)
+  void aCoilKeepsTheAreaOfItsCrossSection(
+      @ForAll @DoubleRange(min = 50, max = 400) double length,
+      @ForAll @DoubleRange(min = 2, max = 10) double thickness,
+      @ForAll @DoubleRange(min = 0, max = 30) double core) {
+    Coil coil =
+        Coil.of(millimetres(length), millimetres(thickness), millimetres(100))
+            .around(millimetres(core));
+    double outer = coil.diameter().in(MILLIMETRE) / 2;
+    assertThat(Math.PI * (outer * outer - core * core / 4))
+        .isCloseTo(length * thickness, within(1e-6 * length * thickness));
+    assertThat(coil.turns() * thickness).isCloseTo(outer - core / 2, within(1e-9 * (1 + outer)));
+  }
+
+  @Test
+  void coilsAndTraysReadWell() {
+    Coil coil = Coil.of(millimetres(240), millimetres(4), millimetres(110));
+    assertThat(coil).hasToString("coil of 4.4 turns, 35 mm thick, 110 mm wide");
+    assertThat(coil.working().toString()).contains("240 mm long");
+    assertThatThrownBy(() -> Coil.of(millimetres(0), millimetres(4), millimetres(110)))
+        .isInstanceOf(BakeryException.class);
+    TrayPlan tray = TrayPlan.of(extent("60 x 40 cm"), extent("110 x 35 mm"), 3, millimetres(20));
+    // grown 158.6 x 50.5 mm: 8 by 2 turned, 3 by 5 straight
+    assertThat(tray.perTray()).isEqualTo(16);
+    assertThat(tray).hasToString("16 on a tray, 8 by 2, 20 mm apart when grown");
+    assertThat(tray.trays(24)).isEqualTo(2);
+    assertThat(tray.trays(0)).isZero();
+    TrayPlan small = TrayPlan.of(extent("10 x 10 cm"), extent("110 x 35 mm"), 3, millimetres(20));
+    assertThat(small.perTray()).isZero();
+    assertThatThrownBy(() -> small.trays(3)).hasMessageContaining("not one piece");
+    assertThatThrownBy(
+            () -> TrayPlan.of(extent("10 x 10 cm"), extent("1 x 1 cm"), 0.5, millimetres(2)))
+        .hasMessageContaining("0.5 times");
+  }
 }
