@@ -434,12 +434,15 @@ public final class BenchDay {
       liquid += line.ingredient().is(Role.LIQUID) ? batch.weightOf(line.ingredient()).value() : 0;
     }
     double grams = liquid;
-    IceRule ice =
+    Optional<IceRule> ice =
         file.get(Setting.TAP)
             .filter(text -> grams > 0)
-            .map(text -> rule.ice(grams(grams), Amounts.temperature(text)))
-            .orElse(null);
-    sheet.water(rule, ice);
+            .map(text -> rule.ice(grams(grams), Amounts.temperature(text)));
+    if (ice.isPresent()) {
+      sheet.water(rule, ice.get());
+    } else {
+      sheet.water(rule);
+    }
   }
 
   private static TemperatureDifference difference(String text) {

@@ -502,7 +502,7 @@ public final class Formula implements Serializable {
    * @param ingredient the ingredient
    * @param share its mass by the old total flour
    */
-  public record Part(Ingredient ingredient, Amount<Dimensionless> share) {}
+  public record Part(Ingredient ingredient, Amount<Dimensionless> share) implements Serializable {}
 
   /**
    * A changed formula.
@@ -510,7 +510,7 @@ public final class Formula implements Serializable {
    * @param formula the new formula, its total flour 100 %
    * @param flour the new total flour by the old
    */
-  public record Changed(Formula formula, Amount<Dimensionless> flour) {}
+  public record Changed(Formula formula, Amount<Dimensionless> flour) implements Serializable {}
 
   /**
    * What is unwise about this formula.

@@ -246,9 +246,12 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
   }
 
   private static Weighed weigh(HouseholdAmount measure, Found found) {
-    return found.piece != null
-        ? found.ingredient.weighPieces(measure, found.piece)
-        : found.ingredient.weigh(measure, found.filling);
+    if (found.piece != null) {
+      return found.ingredient.weighPieces(measure, found.piece);
+    }
+    return found.filling != null
+        ? found.ingredient.weigh(measure, found.filling)
+        : found.ingredient.weigh(measure);
   }
 
   /**

@@ -209,7 +209,7 @@ public final class Ingredient implements Serializable {
    * @throws BakeryException if the text can't be read or this ingredient has no such measure
    */
   public Weighed weigh(String measure) {
-    return weigh(HouseholdAmount.parse(measure, CupStandard.US_CUSTOMARY), null);
+    return weigh(HouseholdAmount.parse(measure, CupStandard.US_CUSTOMARY));
   }
 
   /**
@@ -221,20 +221,33 @@ public final class Ingredient implements Serializable {
    * @throws BakeryException if the text can't be read or this ingredient has no such measure
    */
   public Weighed weigh(String measure, Filling filling) {
-    return weigh(
-        HouseholdAmount.parse(measure, CupStandard.US_CUSTOMARY),
-        requireNonNull(filling, "filling"));
+    return weigh(HouseholdAmount.parse(measure, CupStandard.US_CUSTOMARY), filling);
   }
 
   /**
-   * Weighs a household measure.
+   * Weighs a household measure, filled in the way of the published figure.
    *
    * @param measure the measure
-   * @param filling how the cup is filled, or null for the way that the published figure has
    * @return the mass, with its range and source
    * @throws BakeryException if this ingredient has no such measure
    */
-  public Weighed weigh(HouseholdAmount measure, @Nullable Filling filling) {
+  public Weighed weigh(HouseholdAmount measure) {
+    return weighFilled(measure, null);
+  }
+
+  /**
+   * Weighs a household measure, filled in a stated way.
+   *
+   * @param measure the measure
+   * @param filling how the cup is filled
+   * @return the mass, with its range and source
+   * @throws BakeryException if this ingredient has no such measure
+   */
+  public Weighed weigh(HouseholdAmount measure, Filling filling) {
+    return weighFilled(measure, requireNonNull(filling, "filling"));
+  }
+
+  private Weighed weighFilled(HouseholdAmount measure, @Nullable Filling filling) {
     requireNonNull(measure, "measure");
     return switch (measure.kind()) {
       case MASS -> {

@@ -422,6 +422,83 @@ public record CuttingPlan(
   }
 
   /**
+   * A straight cut.
+   *
+   * @param from where the knife starts
+   * @param to where it ends
+   */
+  public record Cut(Point from, Point to) implements Serializable {
+    private static Cut of(double x1, double y1, double x2, double y2) {
+      return new Cut(Point.of(x1, y1), Point.of(x2, y2));
+    }
+
+    /** {@code (5 mm, 5 mm) to (134 mm, 5 mm)}. */
+    @Override
+    public String toString() {
+      return from + " to " + to;
+    }
+  }
+
+  /**
+   * Every straight cut in the order of work: the trim (if there is any), the strips, then across
+   * each strip.
+   *
+   * @return the cuts with their coordinates
+   */
+  public List<Cut> cutLines() {
+    List<Cut> lines = new ArrayList<>();
+    double edge = trim.in(MILLIMETRE);
+    double length = sheet.length().in(MILLIMETRE);
+    double width = sheet.width().in(MILLIMETRE);
+    double h = height.in(MILLIMETRE);
+    double b = base.in(MILLIMETRE);
+    if (edge > 0) {
+      lines.add(Cut.of(0, edge, length, edge));
+      lines.add(Cut.of(0, width - edge, length, width - edge));
+      lines.add(Cut.of(edge, edge, edge, width - edge));
+      lines.add(Cut.of(length - edge, edge, length - edge, width - edge));
+    }
+    for (int strip = 1; strip <= strips; strip++) {
+      double y = edge + strip * h;
+      if (y < (width - edge) * (1 - FIT)) {
+        lines.add(Cut.of(edge, y, length - edge, y));
+      }
+    }
+    double end = (length - edge) * (1 - FIT);
+    for (int strip = 0; strip < strips; strip++) {
+      double low = edge + strip * h;
+      double high = low + h;
+      for (int i = 0; i <= perStrip; i++) {
+        switch (shape) {
+          case RECTANGLE -> {
+            double x = edge + i * b;
+            if (i > 0 && x < end) {
+              lines.add(Cut.of(x, low, x, high));
+            }
+          }
+          case TRIANGLE -> {
+            // slant i runs between the mark i on one edge and the mark half a base further on the
+            // other
+            double x = edge + i * b / 2;
+            lines.add(
+                i % 2 == 0 ? Cut.of(x, low, x + b / 2, high) : Cut.of(x, high, x + b / 2, low));
+          }
+          case RIGHT_TRIANGLE -> {
+            int pair = i / 2;
+            double x = edge + pair * b;
+            if (i % 2 == 1) {
+              lines.add(Cut.of(x + b, low, x, high));
+            } else if (i > 0 && x < end) {
+              lines.add(Cut.of(x, low, x, high));
+            }
+          }
+        }
+      }
+    }
+    return lines;
+  }
+
+  /**
    * The marks along both edges of a strip at which the knife starts and ends.
    *
    * @param format how lengths are written

@@ -1,5 +1,6 @@
 package org.tourage.physics;
 
+import java.io.Serializable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 
@@ -15,7 +16,8 @@ import org.tourage.advice.BakeryException.Reason;
  * @param ash mass fraction of ash
  */
 public record Constituents(
-    double water, double protein, double fat, double carbohydrate, double fibre, double ash) {
+    double water, double protein, double fat, double carbohydrate, double fibre, double ash)
+    implements Serializable {
 
   /**
    * Checks that no fraction is negative and that there is something.

@@ -149,8 +149,8 @@ final class AmountReader {
       }
       low = convert(first.number, first.unit, second.unit);
     }
-    if (second != null && low.compareTo(second.number) > 0) {
-      throw error("the range goes down", start, "put the smaller number first");
+    if (second != null && low.compareTo(second.number) >= 0) {
+      throw error("the range does not go up", start, "put the smaller number first");
     }
     return new HouseholdAmount(text, low, last.number, last.unit, last.countWord, pos);
   }
@@ -207,6 +207,7 @@ final class AmountReader {
 
   private Term readTerm() {
     skipSpace();
+    int start = pos;
     Fraction number = readNumber();
     int afterNumber = pos;
     skipSpace();
@@ -214,20 +215,20 @@ final class AmountReader {
     if (symbol.lookingAt()) {
       BakeryUnit<?> unit = symbolUnit(symbol.group());
       pos = symbol.end();
-      return checkSign(new Term(number, unit, null), afterNumber);
+      return checkSign(new Term(number, unit, null), start);
     }
     Term word = readWordUnit(number);
     if (word != null) {
-      return checkSign(word, afterNumber);
+      return checkSign(word, start);
     }
     pos = afterNumber;
-    return checkSign(new Term(number, null, null), afterNumber);
+    return checkSign(new Term(number, null, null), start);
   }
 
-  private Term checkSign(Term term, int place) {
-    if (term.number.signum() < 0 && (term.unit == null || !isTemperature(term.unit))) {
-      throw error(
-          "an amount can't be negative", Math.max(0, place - 1), "leave the minus sign out");
+  private Term checkSign(Term term, int start) {
+    boolean signed = start < text.length() && isMinus(text.charAt(start));
+    if (signed && (term.unit == null || !isTemperature(term.unit))) {
+      throw error("an amount can't be negative", start, "leave the minus sign out");
     }
     return term;
   }
@@ -372,7 +373,7 @@ final class AmountReader {
   private Fraction readNumber() {
     int start = pos;
     boolean negative = false;
-    if (pos < text.length() && (text.charAt(pos) == '-' || text.charAt(pos) == '−')) {
+    if (pos < text.length() && isMinus(text.charAt(pos))) {
       negative = true;
       pos++;
     }
@@ -502,6 +503,10 @@ final class AmountReader {
   /** Only 0 to 9: digits of other scripts are refused rather than guessed. */
   private static boolean isDigit(char c) {
     return c >= '0' && c <= '9';
+  }
+
+  private static boolean isMinus(char c) {
+    return c == '-' || c == '−';
   }
 
   private static boolean isSlash(char c) {

@@ -2,6 +2,7 @@ package org.tourage.quantity;
 
 import static java.util.Objects.requireNonNull;
 
+import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,7 +20,8 @@ import org.tourage.advice.BakeryException.Reason;
  * @param standard which kitchen; the imperial one has no single spoon and is refused
  * @param greatestError the greatest relative error allowed, for example 2 %
  */
-public record KitchenMeasure(CupStandard standard, Amount<Dimensionless> greatestError) {
+public record KitchenMeasure(CupStandard standard, Amount<Dimensionless> greatestError)
+    implements Serializable {
   private static final Fraction[] CUP_PARTS = {
     Fraction.ONE,
     Fraction.of(3, 4),

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import javax.measure.quantity.Mass;
-import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.Severity;
 import org.tourage.doughtemperature.FactorRule;
@@ -194,22 +193,36 @@ public final class BenchSheet implements Serializable {
     }
 
     /**
-     * Adds the water temperature.
+     * Adds the water temperature where the tap water is not known.
      *
      * @param rule the factor rule
-     * @param ice the ice, or null where the tap water is not known
      * @return this builder
      */
-    public Builder water(FactorRule rule, @Nullable IceRule ice) {
+    public Builder water(FactorRule rule) {
+      advice.addAll(rule.advice());
+      return section("Water", waterLines(rule));
+    }
+
+    /**
+     * Adds the water temperature and the ice.
+     *
+     * @param rule the factor rule
+     * @param ice the ice
+     * @return this builder
+     */
+    public Builder water(FactorRule rule, IceRule ice) {
+      List<String> lines = waterLines(rule);
+      lines.add(ice.ice().value() > 0 ? ice.toString() : "no ice needed: warm the tap water");
+      advice.addAll(rule.advice());
+      advice.addAll(ice.advice());
+      return section("Water", lines);
+    }
+
+    private static List<String> waterLines(FactorRule rule) {
       List<String> lines = new ArrayList<>();
       lines.add(rule.toString());
       lines.add(rule.working().lines().get(0).numbers());
-      advice.addAll(rule.advice());
-      if (ice != null) {
-        lines.add(ice.ice().value() > 0 ? ice.toString() : "no ice needed: warm the tap water");
-        advice.addAll(ice.advice());
-      }
-      return section("Water", lines);
+      return lines;
     }
 
     /**

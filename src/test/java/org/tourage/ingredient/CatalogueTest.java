@@ -282,15 +282,9 @@ class CatalogueTest {
     String inCups = (int) quarters + "/4 cup";
     String inSpoons = (int) (quarters * 12) + " tsp";
     double a =
-        ingredient
-            .weigh(HouseholdAmount.parse(inCups, CupStandard.US_CUSTOMARY), null)
-            .mass()
-            .in(GRAM);
+        ingredient.weigh(HouseholdAmount.parse(inCups, CupStandard.US_CUSTOMARY)).mass().in(GRAM);
     double b =
-        ingredient
-            .weigh(HouseholdAmount.parse(inSpoons, CupStandard.US_CUSTOMARY), null)
-            .mass()
-            .in(GRAM);
+        ingredient.weigh(HouseholdAmount.parse(inSpoons, CupStandard.US_CUSTOMARY)).mass().in(GRAM);
     assertThat(a).isCloseTo(b, within(a * 1e-12));
   }
 
@@ -299,7 +293,7 @@ class CatalogueTest {
       @ForAll("measured") Ingredient ingredient,
       @ForAll @DoubleRange(min = 0.25, max = 20) double cups) {
     Weighed weighed =
-        ingredient.weigh(HouseholdAmount.parse(Math.round(cups * 100) / 100.0 + " cups"), null);
+        ingredient.weigh(HouseholdAmount.parse(Math.round(cups * 100) / 100.0 + " cups"));
     assertThat(weighed.range().contains(weighed.mass())).isTrue();
   }
 }

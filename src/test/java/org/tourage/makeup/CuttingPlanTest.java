@@ -395,4 +395,41 @@ class CuttingPlanTest {
             () -> TrayPlan.of(extent("10 x 10 cm"), extent("1 x 1 cm"), 0.5, millimetres(2)))
         .hasMessageContaining("0.5 times");
   }
+
+  /** Every edge of every piece lies on a cut or on the edge of the trimmed sheet. */
+  @Property(tries = 150)
+  void theCutsFreeEveryPiece(
+      @ForAll Shape shape,
+      @ForAll @IntRange(min = 1, max = 20) int pieces,
+      @ForAll boolean trimmed) {
+    CuttingPlan plan = CuttingPlan.forPieces(shape, pieces, SHEET, millimetres(trimmed ? 5 : 0), 2);
+    for (List<CuttingPlan.Point> outline : plan.outlines()) {
+      for (int i = 0; i < outline.size(); i++) {
+        CuttingPlan.Point a = outline.get(i);
+        CuttingPlan.Point b = outline.get((i + 1) % outline.size());
+        double x = (a.x().in(MILLIMETRE) + b.x().in(MILLIMETRE)) / 2;
+        double y = (a.y().in(MILLIMETRE) + b.y().in(MILLIMETRE)) / 2;
+        boolean rim = x < 1e-6 || y < 1e-6 || x > 600 - 1e-6 || y > 250 - 1e-6;
+        boolean cut = plan.cutLines().stream().anyMatch(c -> onCut(c, x, y));
+        assertThat(rim || cut).as("%s edge at %s, %s", plan, x, y).isTrue();
+      }
+    }
+  }
+
+  private static boolean onCut(CuttingPlan.Cut cut, double x, double y) {
+    double x1 = cut.from().x().in(MILLIMETRE);
+    double y1 = cut.from().y().in(MILLIMETRE);
+    double x2 = cut.to().x().in(MILLIMETRE);
+    double y2 = cut.to().y().in(MILLIMETRE);
+    double way = Math.hypot(x - x1, y - y1) + Math.hypot(x - x2, y - y2);
+    return Math.abs(way - Math.hypot(x2 - x1, y2 - y1)) < 1e-6;
+  }
+
+  @Test
+  void cutsReadWell() {
+    CuttingPlan plan = CuttingPlan.forPieces(Shape.RECTANGLE, 4, SHEET, millimetres(5), 1);
+    assertThat(plan.cutLines().get(0)).hasToString("(0 mm, 5 mm) to (600 mm, 5 mm)");
+    // four for the trim, three across
+    assertThat(plan.cutLines()).hasSize(plan.strips() == 1 ? 7 : 8);
+  }
 }

@@ -137,7 +137,9 @@ class HouseholdAmountTest {
         "1 h to 2 kg",
         "5 g, 3",
         "1;2 g",
-        "+5 g"
+        "+5 g",
+        "-0 g",
+        "4-4 oz"
       })
   void refusesWhatCouldBeReadInTwoWaysOrNotAtAll(String text) {
     assertThatThrownBy(() -> HouseholdAmount.parse(text))
