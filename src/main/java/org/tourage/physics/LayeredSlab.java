@@ -113,7 +113,13 @@ public record LayeredSlab(List<Layer> layers, Surface below, Surface above)
     public static final Surface INSULATED = new Surface(0, 0);
   }
 
-  /** Copies the list and checks that there is a layer. */
+  /**
+   * Copies the list and checks that there is a layer.
+   *
+   * @param layers the layers, bottom to top
+   * @param below what the bottom face meets
+   * @param above what the top face meets
+   */
   public LayeredSlab {
     layers = List.copyOf(layers);
     requireNonNull(below, "below");
