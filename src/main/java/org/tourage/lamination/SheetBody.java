@@ -53,7 +53,7 @@ public record SheetBody(
     FatCurve fat)
     implements Serializable {
   private static final Amount<Temperature> REFERENCE = CELSIUS.amount(15);
-  private static final int SHEET_CELLS = 30;
+  private static final int SHEET_CELLS = 60;
   private static final int BENCH_CELLS = 12;
 
   /** A question that is not answered within two days has no answer. */

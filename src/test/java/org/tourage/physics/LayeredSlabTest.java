@@ -74,12 +74,16 @@ class LayeredSlabTest {
     double h = bi * K / HALF;
     LayeredSlab slab =
         new LayeredSlab(
-            List.of(new Layer(2 * HALF, K, RHO, HeatContent.constant(C), 40)),
+            List.of(new Layer(2 * HALF, K, RHO, HeatContent.constant(C), 60)),
             new Surface(h, 0),
             new Surface(h, 0));
     State state = slab.run(List.of(celsius(20)), fo * HALF * HALF / ALPHA, s -> true);
-    assertThat(state.middle(0) / 20).isCloseTo(series(bi, fo, 0), within(0.005));
-    assertThat(state.topFace(0) / 20).isCloseTo(series(bi, fo, 1), within(0.005));
+    for (double x : new double[] {0, 1}) {
+      double expected = series(bi, fo, x);
+      double found = (x == 0 ? state.middle(0) : state.topFace(0)) / 20;
+      // half a percent of the value itself, down to where a thousandth of a kelvin in 20 is left
+      assertThat(found).isCloseTo(expected, within(Math.max(0.005 * expected, 5e-5)));
+    }
     assertThat(state.bottomFace(0)).isCloseTo(state.topFace(0), within(1e-6));
   }
 
