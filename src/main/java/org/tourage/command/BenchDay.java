@@ -21,7 +21,7 @@ import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.doughtemperature.FactorRule;
-import org.tourage.doughtemperature.IceRule;
+import org.tourage.doughtemperature.HeatBalance;
 import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
 import org.tourage.formula.HouseholdRecipe;
@@ -30,7 +30,6 @@ import org.tourage.formula.PieceOrder;
 import org.tourage.formula.StageKind;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Ingredient;
-import org.tourage.ingredient.Role;
 import org.tourage.label.AllergenSummary;
 import org.tourage.label.KitchenCautions;
 import org.tourage.lamination.Air;
@@ -429,19 +428,15 @@ public final class BenchDay {
             .flour(required(Setting.FLOUR_TEMPERATURE, Amounts::temperature))
             .room(required(Setting.ROOM, Amounts::temperature))
             .friction(required(Setting.FRICTION, BenchDay::difference));
-    double liquid = 0;
-    for (Line line : batch.formula().overall()) {
-      liquid += line.ingredient().is(Role.LIQUID) ? batch.weightOf(line.ingredient()).value() : 0;
-    }
-    double grams = liquid;
-    Optional<IceRule> ice =
-        file.get(Setting.TAP)
-            .filter(text -> grams > 0)
-            .map(text -> rule.ice(grams(grams), Amounts.temperature(text)));
-    if (ice.isPresent()) {
-      sheet.water(rule, ice.get());
+    // a friction of k factors is k times the rise that the mixer makes
+    TemperatureDifference rise = rule.friction().times(1.0 / (rule.factors().size() + 1));
+    HeatBalance balance =
+        HeatBalance.of(batch, rule.target(), rule.factors().get(0).temperature()).mixing(rise);
+    Optional<Amount<Temperature>> tap = file.get(Setting.TAP).map(Amounts::temperature);
+    if (tap.isPresent()) {
+      sheet.water(balance, rule, tap.get(), balance.ice(tap.get(), celsius(0)));
     } else {
-      sheet.water(rule);
+      sheet.water(balance, rule);
     }
   }
 

@@ -9,10 +9,11 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import javax.measure.quantity.Mass;
+import javax.measure.quantity.Temperature;
 import org.tourage.advice.Advice;
 import org.tourage.advice.Severity;
 import org.tourage.doughtemperature.FactorRule;
-import org.tourage.doughtemperature.IceRule;
+import org.tourage.doughtemperature.HeatBalance;
 import org.tourage.formula.Batch;
 import org.tourage.formula.HouseholdRecipe;
 import org.tourage.internal.TextTable;
@@ -24,6 +25,7 @@ import org.tourage.oven.OvenProfile;
 import org.tourage.plan.Timetable;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.BakeryUnits;
 import org.tourage.quantity.Extent;
 import org.tourage.substitution.FlourExchange;
 
@@ -193,35 +195,47 @@ public final class BenchSheet implements Serializable {
     }
 
     /**
-     * Adds the water temperature where the tap water is not known.
+     * Adds the water temperature by heat balance, with the factor rule beside it.
      *
+     * @param balance the heat balance
      * @param rule the factor rule
      * @return this builder
      */
-    public Builder water(FactorRule rule) {
-      advice.addAll(rule.advice());
-      return section("Water", waterLines(rule));
+    public Builder water(HeatBalance balance, FactorRule rule) {
+      return section("Water", waterLines(balance, rule));
     }
 
     /**
-     * Adds the water temperature and the ice.
+     * Adds the water temperature by heat balance, with the factor rule beside it, and the ice.
      *
+     * @param balance the heat balance
      * @param rule the factor rule
-     * @param ice the ice
+     * @param tap the temperature of the tap water
+     * @param ice the ice by heat balance, a part of the liquid
      * @return this builder
      */
-    public Builder water(FactorRule rule, IceRule ice) {
-      List<String> lines = waterLines(rule);
-      lines.add(ice.ice().value() > 0 ? ice.toString() : "no ice needed: warm the tap water");
-      advice.addAll(rule.advice());
-      advice.addAll(ice.advice());
+    public Builder water(
+        HeatBalance balance, FactorRule rule, Amount<Temperature> tap, Amount<Mass> ice) {
+      List<String> lines = waterLines(balance, rule);
+      lines.add(
+          ice.value() > 0
+              ? format.mass(ice)
+                  + " ice and "
+                  + format.mass(balance.liquid().to(BakeryUnits.GRAM).subtract(ice))
+                  + " liquid at "
+                  + AmountFormat.sideBySide().temperature(tap)
+              : "no ice needed: tap water of "
+                  + AmountFormat.sideBySide().temperature(tap)
+                  + " is to be warmed");
       return section("Water", lines);
     }
 
-    private static List<String> waterLines(FactorRule rule) {
+    private List<String> waterLines(HeatBalance balance, FactorRule rule) {
       List<String> lines = new ArrayList<>();
-      lines.add(rule.toString());
-      lines.add(rule.working().lines().get(0).numbers());
+      lines.add(balance.toString());
+      lines.add("factor rule beside it: " + rule + ", " + rule.working().lines().get(0).numbers());
+      advice.addAll(balance.advice());
+      advice.addAll(balance.compare(rule));
       return lines;
     }
 

@@ -1,0 +1,496 @@
+package org.tourage.doughtemperature;
+
+import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.CELSIUS;
+import static org.tourage.quantity.BakeryUnits.JOULE;
+import static org.tourage.quantity.BakeryUnits.KILOGRAM;
+import static org.tourage.quantity.BakeryUnits.KILOJOULE;
+
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import javax.measure.Quantity;
+import javax.measure.quantity.Energy;
+import javax.measure.quantity.Mass;
+import javax.measure.quantity.Power;
+import javax.measure.quantity.Temperature;
+import javax.measure.quantity.Time;
+import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.advice.Explained;
+import org.tourage.advice.WorkedLine;
+import org.tourage.advice.Working;
+import org.tourage.formula.Batch;
+import org.tourage.formula.Line;
+import org.tourage.formula.Stage;
+import org.tourage.ingredient.Role;
+import org.tourage.internal.Numbers;
+import org.tourage.physics.ChoiOkos1986;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.BakeryUnits;
+import org.tourage.quantity.TemperatureDifference;
+
+/**
+ * The water temperature from the heat that goes in and out, in place of the factor rule: what the
+ * parts, the liquid, the mixer and the wetting of the flour bring must be what the dough holds at
+ * its target.
+ *
+ * <p>Σ m·c·(T − T_target) over all parts and the liquid + mixing + hydration − loss = 0, with
+ * constant specific heats. Ice counts as water at 0 °C less its heat of melting. Below 0 °C the
+ * liquid temperature is a demand for cold, on the same straight line.
+ *
+ * <p>Immutable; each method returns a copy.
+ *
+ * @param target the wanted temperature of the dough
+ * @param parts everything but the liquid
+ * @param liquid the mass of water and other liquids that are poured in together, ice included
+ * @param liquidSpecificHeat its specific heat, J/(kg·K)
+ * @param mixing what the mixer puts in
+ * @param hydration what the wetting of the flour gives
+ * @param loss what is lost to bowl and room
+ */
+public record HeatBalance(
+    Amount<Temperature> target,
+    List<Part> parts,
+    Amount<Mass> liquid,
+    double liquidSpecificHeat,
+    Amount<Energy> mixing,
+    Amount<Energy> hydration,
+    Amount<Energy> loss)
+    implements Explained, Serializable {
+
+  /** Specific heat of water, J/(kg·K): common handbook value at 15 °C (from memory). */
+  public static final double WATER_SPECIFIC_HEAT = 4186;
+
+  /** Specific heat of ice near 0 °C, J/(kg·K): common handbook value (from memory). */
+  public static final double ICE_SPECIFIC_HEAT = 2050;
+
+  /** Heat of melting of ice, J/kg: CRC Handbook of Chemistry and Physics (from memory). */
+  public static final double HEAT_OF_MELTING = 333_550;
+
+  private static final double YEAST_DAMAGE_CELSIUS = 50;
+
+  /**
+   * A part of the dough, or the bowl.
+   *
+   * @param name what it is
+   * @param mass its mass, positive
+   * @param temperature its temperature before mixing
+   * @param specificHeat J/(kg·K), positive
+   */
+  public record Part(
+      String name, Amount<Mass> mass, Amount<Temperature> temperature, double specificHeat)
+      implements Serializable {
+    /**
+     * Checks the figures.
+     *
+     * @param name what it is
+     * @param mass its mass, positive
+     * @param temperature its temperature before mixing
+     * @param specificHeat J/(kg·K), positive
+     */
+    public Part {
+      requireNonNull(name, "name");
+      requireNonNull(temperature, "temperature");
+      if (mass.value() <= 0 || !(specificHeat > 0) || Double.isInfinite(specificHeat)) {
+        throw new BakeryException(
+            Reason.OUT_OF_RANGE,
+            "a part must have mass and specific heat",
+            name + ": " + mass + ", " + specificHeat + " J/(kg·K)",
+            "give positive figures");
+      }
+    }
+
+    double capacity() {
+      return mass.in(KILOGRAM) * specificHeat;
+    }
+  }
+
+  /**
+   * Checks the liquid and copies the list.
+   *
+   * @param target the wanted temperature of the dough
+   * @param parts everything but the liquid
+   * @param liquid the mass of water and other liquids that are poured in together, ice included
+   * @param liquidSpecificHeat its specific heat, J/(kg·K)
+   * @param mixing what the mixer puts in
+   * @param hydration what the wetting of the flour gives
+   * @param loss what is lost to bowl and room
+   */
+  public HeatBalance {
+    requireNonNull(target, "target");
+    requireNonNull(mixing, "mixing");
+    requireNonNull(hydration, "hydration");
+    requireNonNull(loss, "loss");
+    parts = List.copyOf(parts);
+    if (liquid.value() <= 0 || !(liquidSpecificHeat > 0) || Double.isInfinite(liquidSpecificHeat)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "the balance needs liquid whose temperature can be chosen",
+          liquid + ", " + liquidSpecificHeat + " J/(kg·K)",
+          "give a positive mass and specific heat");
+    }
+  }
+
+  /**
+   * A balance with water and nothing else yet.
+   *
+   * @param target the wanted temperature of the dough
+   * @param water the mass of the water, ice included
+   * @return the balance
+   */
+  public static HeatBalance of(Quantity<Temperature> target, Quantity<Mass> water) {
+    Amount<Energy> none = JOULE.amount(0);
+    return new HeatBalance(
+        Amount.from(target), List.of(), Amount.from(water), WATER_SPECIFIC_HEAT, none, none, none);
+  }
+
+  /**
+   * The balance of a batch: all liquids of the dough are poured in together, everything else has
+   * one temperature. Specific heats are those of Choi and Okos (1986) for the compositions; mixing,
+   * hydration and loss are still to be given.
+   *
+   * @param batch the batch
+   * @param target the wanted temperature of the dough
+   * @param ingredients the temperature of everything but the liquids
+   * @return the balance
+   * @throws BakeryException if the dough has no liquid
+   */
+  public static HeatBalance of(
+      Batch batch, Quantity<Temperature> target, Quantity<Temperature> ingredients) {
+    List<Part> parts = new ArrayList<>();
+    double liquid = 0;
+    double capacity = 0;
+    int index = 0;
+    for (Stage stage : batch.formula().stages()) {
+      for (Line line : stage.lines()) {
+        Amount<Mass> mass = batch.weight(index++);
+        if (!stage.kind().inDough() || mass.value() == 0) {
+          continue;
+        }
+        double c =
+            ChoiOkos1986.specificHeat(
+                line.ingredient().composition().constituents(), CELSIUS.amount(20));
+        if (line.ingredient().is(Role.LIQUID)) {
+          liquid += mass.in(KILOGRAM);
+          capacity += mass.in(KILOGRAM) * c;
+        } else {
+          parts.add(new Part(line.ingredient().name(), mass, Amount.from(ingredients), c));
+        }
+      }
+    }
+    if (liquid == 0) {
+      throw new BakeryException(
+          Reason.MISSING,
+          "the dough has no liquid whose temperature could be chosen",
+          batch.formula().name(),
+          "add water or another liquid");
+    }
+    Amount<Energy> none = JOULE.amount(0);
+    return new HeatBalance(
+        Amount.from(target), parts, KILOGRAM.amount(liquid), capacity / liquid, none, none, none);
+  }
+
+  /**
+   * Adds a part, or the bowl.
+   *
+   * @param name what it is
+   * @param mass its mass
+   * @param temperature its temperature before mixing
+   * @param specificHeat J/(kg·K): flour about 1800, dough 2500 to 3000, steel 480
+   * @return the balance
+   */
+  public HeatBalance part(
+      String name, Quantity<Mass> mass, Quantity<Temperature> temperature, double specificHeat) {
+    List<Part> more = new ArrayList<>(parts);
+    more.add(new Part(name, Amount.from(mass), Amount.from(temperature), specificHeat));
+    return new HeatBalance(target, more, liquid, liquidSpecificHeat, mixing, hydration, loss);
+  }
+
+  /**
+   * Sets what the mixer puts in.
+   *
+   * @param energy the energy
+   * @return the balance
+   */
+  public HeatBalance mixing(Quantity<Energy> energy) {
+    return new HeatBalance(
+        target, parts, liquid, liquidSpecificHeat, Amount.from(energy), hydration, loss);
+  }
+
+  /**
+   * Sets what the mixer puts in by its power and the time.
+   *
+   * @param power the power that reaches the dough
+   * @param time the mixing time
+   * @return the balance
+   */
+  public HeatBalance mixing(Quantity<Power> power, Quantity<Time> time) {
+    return mixing(JOULE.amount(BakeryUnits.WATT.measure(power) * BakeryUnits.SECOND.measure(time)));
+  }
+
+  /**
+   * Sets what the mixer puts in by the rise of a dough like this one while it was mixed, its parts
+   * and bowl included. The friction of a factor rule with k factors is k times that rise.
+   *
+   * @param rise the rise
+   * @return the balance
+   */
+  public HeatBalance mixing(TemperatureDifference rise) {
+    return mixing(JOULE.amount(capacity() * rise.celsiusDegrees()));
+  }
+
+  /**
+   * Sets what the wetting of the flour gives. Two traditions give about 15 kJ, one for each
+   * kilogram of flour (6.5 Btu/lb, from memory), one for each kilogram of dough (Y.A. Çengel and
+   * M.A. Boles, Thermodynamics, 8th ed., problem 5-157): say the energy, not the rule.
+   *
+   * @param energy the energy
+   * @return the balance
+   */
+  public HeatBalance hydration(Quantity<Energy> energy) {
+    return new HeatBalance(
+        target, parts, liquid, liquidSpecificHeat, mixing, Amount.from(energy), loss);
+  }
+
+  /**
+   * Sets what is lost to the bowl and the room.
+   *
+   * @param energy the energy
+   * @return the balance
+   */
+  public HeatBalance loss(Quantity<Energy> energy) {
+    return new HeatBalance(
+        target, parts, liquid, liquidSpecificHeat, mixing, hydration, Amount.from(energy));
+  }
+
+  private double liquidCapacity() {
+    return liquid.in(KILOGRAM) * liquidSpecificHeat;
+  }
+
+  /** J/K of everything. */
+  private double capacity() {
+    double sum = liquidCapacity();
+    for (Part part : parts) {
+      sum += part.capacity();
+    }
+    return sum;
+  }
+
+  private double extra() {
+    return mixing.in(JOULE) + hydration.in(JOULE) - loss.in(JOULE);
+  }
+
+  /**
+   * The temperature that the liquid needs.
+   *
+   * @return T_target − (mixing + hydration − loss + Σ m·c·(T − T_target)) / (m·c of the liquid)
+   */
+  public Amount<Temperature> waterTemperature() {
+    double goal = target.in(CELSIUS);
+    double heat = extra();
+    for (Part part : parts) {
+      heat += part.capacity() * (part.temperature().in(CELSIUS) - goal);
+    }
+    return CELSIUS.amount(goal - heat / liquidCapacity());
+  }
+
+  /**
+   * The temperature that the dough gets from liquid at some temperature.
+   *
+   * @param water the temperature of the liquid
+   * @return the temperature of the dough
+   */
+  public Amount<Temperature> doughTemperature(Quantity<Temperature> water) {
+    return CELSIUS.amount(
+        (extra() + heatOfParts() + liquidCapacity() * CELSIUS.measure(water)) / capacity());
+  }
+
+  /**
+   * The temperature that the dough gets from tap water and ice.
+   *
+   * @param tap the temperature of the liquid that is not ice
+   * @param ice the mass of the ice, a part of the liquid
+   * @param iceTemperature the temperature of the ice, 0 °C or below
+   * @return the temperature of the dough
+   */
+  public Amount<Temperature> doughTemperature(
+      Quantity<Temperature> tap, Quantity<Mass> ice, Quantity<Temperature> iceTemperature) {
+    double frozen = KILOGRAM.measure(ice);
+    double cold = CELSIUS.measure(iceTemperature);
+    checkIce(frozen, cold);
+    double heat =
+        (liquid.in(KILOGRAM) - frozen) * liquidSpecificHeat * CELSIUS.measure(tap)
+            + frozen * (ICE_SPECIFIC_HEAT * cold - HEAT_OF_MELTING);
+    return CELSIUS.amount((extra() + heatOfParts() + heat) / capacity());
+  }
+
+  private double heatOfParts() {
+    double sum = 0;
+    for (Part part : parts) {
+      sum += part.capacity() * part.temperature().in(CELSIUS);
+    }
+    return sum;
+  }
+
+  private void checkIce(double kilograms, double celsius) {
+    if (kilograms < 0 || kilograms > liquid.in(KILOGRAM) || celsius > 0) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "this can't be the ice",
+          kilograms + " kg at " + celsius + " °C of " + liquid + " liquid",
+          "give at most the liquid, at 0 °C (32 °F) or below");
+    }
+  }
+
+  /**
+   * The ice that brings tap water to the temperature needed.
+   *
+   * @param tap the temperature of the tap water
+   * @param iceTemperature the temperature of the ice, 0 °C or below
+   * @return the mass, a part of the liquid; 0 g where the tap water is cold enough
+   * @throws BakeryException if all the liquid as ice would still be too warm; the message says what
+   *     the dough would reach and how much colder the other parts must be
+   */
+  public Amount<Mass> ice(Quantity<Temperature> tap, Quantity<Temperature> iceTemperature) {
+    double warm = CELSIUS.measure(tap);
+    double cold = CELSIUS.measure(iceTemperature);
+    checkIce(0, cold);
+    double needed = waterTemperature().in(CELSIUS);
+    double taken = liquidSpecificHeat * warm + HEAT_OF_MELTING - ICE_SPECIFIC_HEAT * cold;
+    double ice = liquidCapacity() * Math.max(0, warm - needed) / taken;
+    if (ice > liquid.in(KILOGRAM)) {
+      Amount<Temperature> reached = doughTemperature(tap, liquid, iceTemperature);
+      double tooWarm = reached.in(CELSIUS) - target.in(CELSIUS);
+      double partsCapacity = capacity() - liquidCapacity();
+      AmountFormat format = AmountFormat.sideBySide();
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "even with all the liquid as ice the dough comes out too warm",
+          format.temperature(reached) + " instead of " + format.temperature(target),
+          "chill the other parts by "
+              + Numbers.decimals(tooWarm * capacity() / partsCapacity, 1)
+              + " K, or mix so that "
+              + Numbers.decimals(tooWarm * capacity() / 1000, 0)
+              + " kJ less go in");
+    }
+    return KILOGRAM.amount(ice).to(BakeryUnits.GRAM);
+  }
+
+  /**
+   * How far the balance is from closing at the temperature that it gives: a check of the
+   * arithmetic.
+   *
+   * @return what goes in less what the dough holds, over the heat moved; 0 but for rounding
+   */
+  public double closure() {
+    double water = waterTemperature().in(CELSIUS);
+    double goal = target.in(CELSIUS);
+    double sum = extra() + liquidCapacity() * (water - goal);
+    double moved = Math.abs(extra()) + Math.abs(liquidCapacity() * (water - goal));
+    for (Part part : parts) {
+      double heat = part.capacity() * (part.temperature().in(CELSIUS) - goal);
+      sum += heat;
+      moved += Math.abs(heat);
+    }
+    return moved == 0 ? 0 : sum / moved;
+  }
+
+  /**
+   * How the factor rule compares.
+   *
+   * @param rule the rule for the same dough
+   * @return advice that says how far it is off and why; none within 1 K
+   */
+  public List<Advice> compare(FactorRule rule) {
+    double off = rule.water().in(CELSIUS) - waterTemperature().in(CELSIUS);
+    if (Math.abs(off) <= 1) {
+      return List.of();
+    }
+    double share = liquidCapacity() / capacity();
+    return List.of(
+        Advice.note(
+            "FACTOR_RULE_OFF",
+            "the factor rule asks for water "
+                + Numbers.decimals(Math.abs(off), 1)
+                + " K "
+                + (off > 0 ? "warmer" : "colder")
+                + " than the heat balance",
+            "It takes each factor to weigh alike, while the liquid holds "
+                + Numbers.decimals(100 * share, 0)
+                + " % of the heat of this dough and the room holds none; measure one mix and keep its"
+                + " friction",
+            "heat balance"));
+  }
+
+  @Override
+  public List<Advice> advice() {
+    double water = waterTemperature().in(CELSIUS);
+    AmountFormat format = AmountFormat.sideBySide();
+    if (water > YEAST_DAMAGE_CELSIUS) {
+      return List.of(
+          Advice.warning(
+              "WATER_KILLS_YEAST",
+              "water of "
+                  + format.temperature(waterTemperature())
+                  + " damages any yeast that it meets",
+              "Warm the flour instead, or accept a cooler dough and a longer rise",
+              Advice.COMMON_PRACTICE));
+    }
+    return List.of();
+  }
+
+  @Override
+  public Working working() {
+    List<WorkedLine> lines = new ArrayList<>();
+    double goal = target.in(CELSIUS);
+    for (Part part : parts) {
+      lines.add(
+          new WorkedLine(
+              "Q(" + part.name() + ")",
+              "m·c·(T − T_target)",
+              AmountFormat.metric().mass(part.mass())
+                  + " × "
+                  + Numbers.decimals(part.specificHeat(), 0)
+                  + " J/(kg·K) × "
+                  + Numbers.decimals(part.temperature().in(CELSIUS) - goal, 1)
+                  + " K = "
+                  + kilojoules(part.capacity() * (part.temperature().in(CELSIUS) - goal)),
+              "specific heat: Choi and Okos 1986, or as given"));
+    }
+    lines.add(
+        new WorkedLine(
+            "extra",
+            "mixing + hydration − loss",
+            kilojoules(mixing.in(JOULE))
+                + " + "
+                + kilojoules(hydration.in(JOULE))
+                + " − "
+                + kilojoules(loss.in(JOULE)),
+            "energy balance"));
+    lines.add(
+        new WorkedLine(
+            "T_water",
+            "T_target − (Σ Q + extra)/(m·c of the liquid)",
+            AmountFormat.sideBySide().temperature(waterTemperature()),
+            "energy balance"));
+    return new Working(lines);
+  }
+
+  private static String kilojoules(double joules) {
+    return Numbers.decimals(JOULE.amount(joules).in(KILOJOULE), 2) + " kJ";
+  }
+
+  /** {@code water at 13.9 °C (57 °F) for dough at 25 °C (77 °F) by heat balance}. */
+  @Override
+  public String toString() {
+    AmountFormat format = AmountFormat.sideBySide();
+    return "water at "
+        + format.temperature(waterTemperature())
+        + " for dough at "
+        + format.temperature(target)
+        + " by heat balance";
+  }
+}
