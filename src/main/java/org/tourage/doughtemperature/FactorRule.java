@@ -39,8 +39,6 @@ import org.tourage.quantity.TemperatureDifference;
 public record FactorRule(
     Amount<Temperature> target, List<Factor> factors, TemperatureDifference friction)
     implements Explained, Serializable {
-  private static final double FRESH_YEAST_LIMIT_CELSIUS = 38;
-  private static final double YEAST_DAMAGE_CELSIUS = 50;
 
   /**
    * One reading that goes into the rule.
@@ -171,32 +169,7 @@ public record FactorRule(
 
   @Override
   public List<Advice> advice() {
-    List<Advice> advice = new ArrayList<>();
-    double celsius = water().in(CELSIUS);
-    AmountFormat format = AmountFormat.sideBySide();
-    if (celsius > YEAST_DAMAGE_CELSIUS) {
-      advice.add(
-          Advice.warning(
-              "WATER_KILLS_YEAST",
-              "water of " + format.temperature(water()) + " damages any yeast that it meets",
-              "Warm the flour or the room instead, or accept a cooler dough and a longer rise",
-              Advice.COMMON_PRACTICE));
-    } else if (celsius > FRESH_YEAST_LIMIT_CELSIUS) {
-      advice.add(
-          Advice.warning(
-              "WATER_WARM",
-              "water of " + format.temperature(water()) + " is too warm for fresh yeast",
-              "Mix the yeast into the flour, not into the water; fresh yeast bears up to 38 °C (100 °F)",
-              Advice.COMMON_PRACTICE));
-    } else if (celsius < 0) {
-      advice.add(
-          Advice.note(
-              "WATER_BELOW_FREEZING",
-              "the dough needs water of " + format.temperature(water()),
-              "Use ice for part of the water; see ice(…)",
-              Advice.COMMON_PRACTICE));
-    }
-    return advice;
+    return YeastWater.advice(water());
   }
 
   @Override

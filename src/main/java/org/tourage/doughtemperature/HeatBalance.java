@@ -70,8 +70,6 @@ public record HeatBalance(
   /** Heat of melting of ice, J/kg: CRC Handbook of Chemistry and Physics (from memory). */
   public static final double HEAT_OF_MELTING = 333_550;
 
-  private static final double YEAST_DAMAGE_CELSIUS = 50;
-
   /**
    * A part of the dough, or the bowl.
    *
@@ -427,19 +425,7 @@ public record HeatBalance(
 
   @Override
   public List<Advice> advice() {
-    double water = waterTemperature().in(CELSIUS);
-    AmountFormat format = AmountFormat.sideBySide();
-    if (water > YEAST_DAMAGE_CELSIUS) {
-      return List.of(
-          Advice.warning(
-              "WATER_KILLS_YEAST",
-              "water of "
-                  + format.temperature(waterTemperature())
-                  + " damages any yeast that it meets",
-              "Warm the flour instead, or accept a cooler dough and a longer rise",
-              Advice.COMMON_PRACTICE));
-    }
-    return List.of();
+    return YeastWater.advice(waterTemperature());
   }
 
   @Override

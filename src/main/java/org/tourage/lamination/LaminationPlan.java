@@ -31,9 +31,10 @@ import org.tourage.quantity.Extent;
 
 /**
  * The geometry of laminating by conservation of volume: fat block, dough sheet, every rolling and
- * every fold, and the final sheet, with the thickness of the layers. The sheet is rolled along its
- * length only; after each fold it is turned by 90°, so that its width becomes the length of the
- * next rolling. Fat and dough are taken to thin alike.
+ * every fold, and the final sheet, with the thickness of the layers. Before a fold the sheet is
+ * rolled along its length only; after each fold it is turned by 90°, so that its width becomes the
+ * length of the next rolling. The final sheet is rolled to the width that is wanted. Fat and dough
+ * are taken to thin alike.
  *
  * <p>Immutable and serialisable.
  *
@@ -349,6 +350,7 @@ public record LaminationPlan(
    * Every step from the closed packet to the final sheet.
    *
    * @return the steps in order
+   * @throws BakeryException if the setup would roll a sheet thicker than it lies
    */
   public List<Step> steps() {
     List<Step> steps = new ArrayList<>();
@@ -359,7 +361,7 @@ public record LaminationPlan(
     steps.add(step("close the packet", soFar, length, width));
     for (Fold fold : sequence.folds()) {
       length = volume() / (width * setup.foldThickness().in(METRE));
-      steps.add(step(ROLL_OUT, soFar, length, width));
+      addRolled(steps, step(ROLL_OUT, soFar, length, width));
       soFar = soFar.fold(fold);
       length /= fold.panels();
       steps.add(step(fold.name(), soFar, length, width));
@@ -369,26 +371,40 @@ public record LaminationPlan(
       length = turned;
     }
     Extent last = finalSheet();
-    steps.add(
+    addRolled(
+        steps,
         step("roll to the final sheet", soFar, last.length().in(METRE), last.width().in(METRE)));
     return steps;
+  }
+
+  private static void addRolled(List<Step> steps, Step rolled) {
+    Step before = steps.get(steps.size() - 1);
+    if (rolled.thickness().compareTo(before.thickness()) > 0) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "rolling can't make a sheet thicker",
+          before.thickness() + " after \"" + before.action() + "\", wanted " + rolled.thickness(),
+          "choose a thinner sheet, or a smaller packet");
+    }
+    steps.add(rolled);
   }
 
   /**
    * The passes of every rolling: before each fold at most halving, after the last fold gentler.
    *
-   * @return one schedule for each rolling, in order
+   * @return one schedule for each rolling, in order; one without passes where the thickness stays
+   * @throws BakeryException if the setup would roll a sheet thicker than it lies
    */
   public List<RollingSchedule> rolling() {
     List<RollingSchedule> schedules = new ArrayList<>();
-    Amount<Length> thickness = steps().get(0).thickness();
-    Amount<Length> length = packet().length();
     List<Step> steps = steps();
+    Amount<Length> thickness = steps.get(0).thickness();
+    Amount<Length> length = steps.get(0).extent().length();
     for (int i = 1; i < steps.size(); i++) {
       Step step = steps.get(i);
       boolean last = i == steps.size() - 1;
       boolean rolled = last || step.action().equals(ROLL_OUT);
-      if (rolled && step.thickness().compareTo(thickness) < 0) {
+      if (rolled) {
         double limit = last ? RollingSchedule.GENTLE_LIMIT : RollingSchedule.USUAL_LIMIT;
         schedules.add(RollingSchedule.of(thickness, step.thickness(), limit, length));
       }
@@ -409,7 +425,8 @@ public record LaminationPlan(
 
   /**
    * How the dough was stretched in each direction: the sum of ln(thickness before / after) of the
-   * rollings that went that way. Folding does not stretch.
+   * rollings that went that way. Folding does not stretch. The last rolling counts for its length
+   * alone, though it may widen or narrow the sheet to its final width.
    *
    * @return the strain
    */

@@ -142,6 +142,13 @@ final class AmountReader {
           start,
           example());
     }
+    boolean countsOtherThings =
+        second != null
+            && first.countWord != null
+            && (second.unit != null || !first.countWord.equals(second.countWord));
+    if (countsOtherThings) {
+      throw error("the ends of the range count different things", start, example());
+    }
     Fraction low = first.number;
     if (second != null && first.unit != null && first.unit != second.unit) {
       if (second.unit == null || first.unit.kind() != second.unit.kind()) {

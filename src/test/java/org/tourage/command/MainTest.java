@@ -127,6 +127,7 @@ class MainTest {
           --wings     | 2             | no such setting
           --piece-mass | -5 g         | can't be negative
           --balance   | 0 g           | resolution
+          --sheet-thickness | 50 mm   | rolling can't make a sheet thicker
           nowhere.txt |               | can't read the recipe file
           --pieces    |               | needs a value
           """)

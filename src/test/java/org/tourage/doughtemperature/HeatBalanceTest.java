@@ -183,6 +183,10 @@ class HeatBalanceTest {
     HeatBalance cold =
         HeatBalance.of(celsius(30), kilograms(0.5)).part("flour", kilograms(1), celsius(0), 1800);
     assertThat(cold.advice()).extracting(Advice::code).containsExactly("WATER_KILLS_YEAST");
+    HeatBalance warm =
+        HeatBalance.of(celsius(25), kilograms(0.5)).part("flour", kilograms(1), celsius(6), 1800);
+    assertThat(warm.advice()).extracting(Advice::code).containsExactly("WATER_WARM");
+    assertThat(hot.advice()).extracting(Advice::code).containsExactly("WATER_BELOW_FREEZING");
     assertThatThrownBy(() -> HeatBalance.of(celsius(20), kilograms(0)))
         .hasMessageContaining("needs liquid");
     assertThatThrownBy(() -> worked().part("x", kilograms(0), celsius(20), 1000))

@@ -252,6 +252,22 @@ class WorkabilityTest {
   }
 
   @Test
+  void rollingNeverMakesASheetThicker() {
+    LaminationPlan thick =
+        LaminationPlan.of(
+            PLAN.sequence(),
+            PLAN.dough(),
+            PLAN.fat(),
+            PLAN.doughDensity(),
+            PLAN.fatDensity(),
+            LaminationPlan.Setup.SMALL_BENCH.withFinalSheet(millimetres(25), millimetres(250)));
+    assertThatThrownBy(thick::steps)
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("24 mm after \"letter fold\", wanted 25 mm");
+    assertThatThrownBy(thick::rolling).isInstanceOf(BakeryException.class);
+  }
+
+  @Test
   void aPlanRollsOnceForEachFoldAndOnceAtTheEnd() {
     assertThat(PLAN.rolling()).hasSize(3);
     assertThat(PLAN.rolling().get(2).limit()).isEqualTo(RollingSchedule.GENTLE_LIMIT);

@@ -139,7 +139,10 @@ class HouseholdAmountTest {
         "1;2 g",
         "+5 g",
         "-0 g",
-        "4-4 oz"
+        "4-4 oz",
+        "1 packet-2 cups",
+        "1 packet to 2 sticks",
+        "1 packet-2"
       })
   void refusesWhatCouldBeReadInTwoWaysOrNotAtAll(String text) {
     assertThatThrownBy(() -> HouseholdAmount.parse(text))
