@@ -221,7 +221,7 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
       if (ingredient.isPresent() && word.isPresent()) {
         return new Found(ingredient.get(), word.get(), null, note);
       }
-      if (ingredient.isPresent() && hasPiece(ingredient.get(), first)) {
+      if (ingredient.isPresent() && ingredient.get().hasPiece(first)) {
         return new Found(ingredient.get(), filling, first, note);
       }
     }
@@ -230,10 +230,6 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
         "no such ingredient in \"" + line + "\"",
         "\"" + name + "\"",
         "did you mean " + String.join(", ", catalogue.near(name)) + "?");
-  }
-
-  private static boolean hasPiece(Ingredient ingredient, String word) {
-    return ingredient.portions().stream().anyMatch(p -> p.word().equals(word));
   }
 
   private static Optional<Filling> filling(String word) {

@@ -167,8 +167,7 @@ public final class Catalogue {
       spreads.put(
           text(row, "role"),
           text(row, "filling"),
-          new Ingredient.Spread(
-              number(row, "low"), number(row, "middle"), number(row, "high"), text(row, "source")));
+          new Ingredient.Spread(number(row, "low"), number(row, "middle"), number(row, "high")));
     }
     Map<String, List<Map<String, String>>> portions = new LinkedHashMap<>();
     for (Map<String, String> row : table("portions.csv")) {

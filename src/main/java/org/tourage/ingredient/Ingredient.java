@@ -41,8 +41,7 @@ import org.tourage.quantity.Kind;
  */
 public final class Ingredient implements Serializable {
   private static final long serialVersionUID = 1L;
-  private static final Spread ANY_SPREAD =
-      new Spread(0.9, 1, 1.1, "anything else measured by volume, common practice");
+  private static final Spread ANY_SPREAD = new Spread(0.9, 1, 1.1);
 
   /** The machine-readable name. */
   private final String id;
@@ -405,8 +404,13 @@ public final class Ingredient implements Serializable {
         portion.source());
   }
 
-  /** Whether a counted portion of that word is on record. */
-  boolean hasPiece(String word) {
+  /**
+   * Whether a counted portion of that word is on record.
+   *
+   * @param word the size or piece, for example {@code large}
+   * @return true if it is
+   */
+  public boolean hasPiece(String word) {
     return portions.stream().anyMatch(p -> p.word().equals(word));
   }
 
@@ -441,9 +445,8 @@ public final class Ingredient implements Serializable {
    * @param low the low end
    * @param middle the middle
    * @param high the high end
-   * @param source where the figures come from
    */
-  record Spread(double low, double middle, double high, String source) implements Serializable {}
+  record Spread(double low, double middle, double high) implements Serializable {}
 
   /** The table of spreads, read from the catalogue. */
   static final class Spreads implements Serializable {

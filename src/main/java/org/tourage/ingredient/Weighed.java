@@ -86,7 +86,7 @@ public record Weighed(
                   + " is taken here ("
                   + filling.word()
                   + ")",
-              source.toString()));
+              source + "; the range by common practice"));
     }
     return advice;
   }

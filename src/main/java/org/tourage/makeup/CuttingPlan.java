@@ -11,6 +11,7 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
@@ -55,6 +56,9 @@ public record CuttingPlan(
 
   /** Forgives the rounding of sizes that fit exactly. */
   private static final double FIT = 1e-9;
+
+  /** More trim than this share of the sheet brings advice: common practice, in percent. */
+  private static final double WASTE_HIGH = 15;
 
   /**
    * A point on the sheet.
@@ -197,18 +201,11 @@ public record CuttingPlan(
     Amount<Length> edge = Amount.from(trim);
     double length = inner(sheet.length(), edge);
     double width = inner(sheet.width(), edge);
-    int best = 1;
-    double bestMiss = Double.POSITIVE_INFINITY;
-    for (int strips = 1; strips <= pieces; strips++) {
-      if (pieces % strips == 0) {
-        double ratio = width / strips / shape.baseFor(pieces / strips, length);
-        double miss = Math.abs(Math.log(ratio / heightToBase));
-        if (miss < bestMiss) {
-          bestMiss = miss;
-          best = strips;
-        }
-      }
-    }
+    int best =
+        nearestStrips(
+            pieces,
+            strips -> width / strips / shape.baseFor(pieces / strips, length),
+            heightToBase);
     int perStrip = pieces / best;
     return new CuttingPlan(
         shape,
@@ -218,6 +215,26 @@ public record CuttingPlan(
         perStrip,
         MILLIMETRE.amount(shape.baseFor(perStrip, length)),
         MILLIMETRE.amount(width / best));
+  }
+
+  /** The number of equal strips whose pieces come nearest to the wanted height by base. */
+  private static int nearestStrips(int pieces, IntToDoubleFunction heightToBase, double wanted) {
+    int best = 1;
+    double bestMiss = Double.POSITIVE_INFINITY;
+    for (int strips = 1; strips <= pieces; strips++) {
+      if (pieces % strips == 0) {
+        double miss = Math.abs(Math.log(heightToBase.applyAsDouble(strips) / wanted));
+        if (miss < bestMiss) {
+          bestMiss = miss;
+          best = strips;
+        }
+      }
+    }
+    return best;
+  }
+
+  private static double square(double value) {
+    return value * value;
   }
 
   /**
@@ -297,18 +314,9 @@ public record CuttingPlan(
     double area = mass / layer * 1e6;
     Amount<Length> edge = Amount.from(trim);
     double across = inner(Amount.from(width), edge);
-    int best = 1;
-    double bestMiss = Double.POSITIVE_INFINITY;
-    for (int strips = 1; strips <= pieces; strips++) {
-      if (pieces % strips == 0) {
-        double height = across / strips;
-        double miss = Math.abs(Math.log(height * height * shape.fill() / area / heightToBase));
-        if (miss < bestMiss) {
-          bestMiss = miss;
-          best = strips;
-        }
-      }
-    }
+    int best =
+        nearestStrips(
+            pieces, strips -> square(across / strips) * shape.fill() / area, heightToBase);
     double height = across / best;
     double base = area / (height * shape.fill());
     double length = shape.usedLength(pieces / best, base) + 2 * edge.in(MILLIMETRE);
@@ -543,7 +551,7 @@ public record CuttingPlan(
   public List<Advice> advice() {
     List<Advice> advice = new ArrayList<>();
     double waste = 100 - sheetYield().value();
-    if (waste > 15) {
+    if (waste > WASTE_HIGH) {
       advice.add(
           Advice.note(
               "TRIM_HIGH",
