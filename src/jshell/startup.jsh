@@ -3,6 +3,7 @@ import javax.measure.quantity.*;
 import org.tourage.advice.*;
 import org.tourage.command.*;
 import org.tourage.doughtemperature.*;
+import org.tourage.fermentation.*;
 import org.tourage.formula.*;
 import org.tourage.ingredient.*;
 import org.tourage.label.*;

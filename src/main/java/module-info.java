@@ -10,6 +10,7 @@ module org.tourage {
   exports org.tourage.advice;
   exports org.tourage.command;
   exports org.tourage.doughtemperature;
+  exports org.tourage.fermentation;
   exports org.tourage.formula;
   exports org.tourage.ingredient;
   exports org.tourage.label;

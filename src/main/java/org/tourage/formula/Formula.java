@@ -22,6 +22,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.ingredient.Component;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
+import org.tourage.ingredient.YeastForm;
 import org.tourage.internal.TextTable;
 import org.tourage.physics.Constituents;
 import org.tourage.quantity.Amount;
@@ -56,8 +57,6 @@ public final class Formula implements Serializable {
   private static final double SALT_HIGH = 2.5;
   private static final double FRESH_YEAST_LOW = 0.2;
   private static final double FRESH_YEAST_HIGH = 8;
-  private static final double FRESH_PER_ACTIVE_DRY = 2.5;
-  private static final double FRESH_PER_INSTANT = 3;
 
   /** The name. */
   private final String name;
@@ -526,7 +525,7 @@ public final class Formula implements Serializable {
       double percent = line.share() * 100;
       Ingredient ingredient = line.ingredient();
       leavening |= ingredient.is(Role.YEAST) || ingredient.is(Role.LEAVENING);
-      yeast += ingredient.is(Role.YEAST) ? percent * freshEquivalent(ingredient) : 0;
+      yeast += YeastForm.of(ingredient).map(form -> percent / form.perFresh()).orElse(0.0);
       // the sodium of baking powder is no salt
       salt +=
           ingredient.is(Role.LEAVENING)
@@ -563,13 +562,6 @@ public final class Formula implements Serializable {
     }
     advice.addAll(hydration().advice());
     return advice;
-  }
-
-  private static double freshEquivalent(Ingredient yeast) {
-    boolean fresh = yeast.composition().fraction(Component.WATER) > 0.5;
-    return fresh
-        ? 1
-        : yeast.id().equals("yeast-active-dry") ? FRESH_PER_ACTIVE_DRY : FRESH_PER_INSTANT;
   }
 
   @Override

@@ -18,6 +18,7 @@ import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.physics.Air;
 import org.tourage.physics.ChoiOkos1986;
 import org.tourage.physics.Constituents;
 import org.tourage.physics.HeatContent;

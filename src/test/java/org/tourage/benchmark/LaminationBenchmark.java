@@ -18,7 +18,6 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import org.tourage.lamination.Air;
 import org.tourage.lamination.Bench;
 import org.tourage.lamination.FatCurve;
 import org.tourage.lamination.Fold;
@@ -27,6 +26,7 @@ import org.tourage.lamination.LaminationPlan;
 import org.tourage.lamination.LayerStack;
 import org.tourage.lamination.LockIn;
 import org.tourage.lamination.SheetBody;
+import org.tourage.physics.Air;
 import org.tourage.physics.Constituents;
 import org.tourage.quantity.Amount;
 

@@ -27,7 +27,8 @@ class ArchitectureTest {
           List.of("physics"),
           List.of("ingredient"),
           List.of("formula"),
-          List.of("lamination", "makeup", "doughtemperature", "substitution", "oven"),
+          List.of(
+              "lamination", "makeup", "doughtemperature", "fermentation", "substitution", "oven"),
           List.of("label", "plan"),
           List.of("sheet"),
           List.of("command"));

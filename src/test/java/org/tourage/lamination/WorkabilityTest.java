@@ -16,6 +16,7 @@ import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
+import org.tourage.physics.Air;
 import org.tourage.physics.Constituents;
 
 class WorkabilityTest {

@@ -1,4 +1,4 @@
-package org.tourage.lamination;
+package org.tourage.physics;
 
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
 
@@ -12,16 +12,19 @@ import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 
 /**
- * The air around a sheet: its temperature and how well it carries heat, radiation included. Usual
- * coefficients: still air about 8 W/(m²·K) (between 5 and 15), moved by a fan about 25 (15 to 35),
- * common practice.
+ * The air around a sheet or a piece: its temperature and how well it carries heat, radiation
+ * included. Usual coefficients: still air about 8 W/(m²·K) (between 5 and 15), moved by a fan about
+ * 25 (15 to 35), common practice.
  *
  * @param temperature the temperature of the air
  * @param coefficient watts per square metre and kelvin, positive
  */
 public record Air(Amount<Temperature> temperature, double coefficient) implements Serializable {
-  private static final double STILL = 8;
-  private static final double MOVED = 25;
+  /** Coefficient of still air in W/(m²·K), radiation included; 5 to 15, common practice. */
+  public static final double STILL = 8;
+
+  /** Coefficient of air moved by a fan in W/(m²·K); 15 to 35, common practice. */
+  public static final double MOVED = 25;
 
   /**
    * Checks the coefficient.
@@ -59,7 +62,12 @@ public record Air(Amount<Temperature> temperature, double coefficient) implement
     return new Air(Amount.from(temperature), MOVED);
   }
 
-  Surface surface() {
+  /**
+   * The air as what a face meets.
+   *
+   * @return the surface
+   */
+  public Surface surface() {
     return new Surface(coefficient, temperature.in(CELSIUS));
   }
 

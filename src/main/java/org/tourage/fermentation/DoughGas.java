@@ -1,0 +1,259 @@
+package org.tourage.fermentation;
+
+import static org.tourage.quantity.BakeryUnits.CELSIUS;
+import static org.tourage.quantity.BakeryUnits.KELVIN;
+import static org.tourage.quantity.BakeryUnits.KILOGRAM_PER_CUBIC_METRE;
+
+import java.io.Serializable;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Temperature;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.formula.Formula;
+import org.tourage.formula.StageKind;
+import org.tourage.internal.Numbers;
+import org.tourage.physics.Atmosphere;
+import org.tourage.physics.ChoiOkos1986;
+import org.tourage.physics.Constituents;
+import org.tourage.physics.IapwsIf97Saturation;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.Density;
+
+/**
+ * Where the gas of a fermenting dough is: part of the carbon dioxide is dissolved in the water of
+ * the dough, the rest swells the bubbles that mixing beat in as air. So a young dough gives gas
+ * before it rises, a dough that cools shrinks and takes gas back into solution, and a dough high in
+ * the mountains rises further on the same gas.
+ *
+ * <p>Bubbles and water are in balance at the pressure of the air: with the vapour pressure p_w of
+ * water (IAPWS-IF97), P = p − p_w, the carbon dioxide at partial pressure p_c gives n = H·V_w·p_c +
+ * p_c·n_a/(P − p_c), and the bubbles take V = n_a·R·T/(P − p_c), where n_a is the air. Henry's
+ * constant of carbon dioxide in water is 3.3·10⁻⁴ mol/(m³·Pa) at 25 °C with a temperature factor of
+ * 2400 K (R. Sander, Atmos. Chem. Phys. 15 (2015) 4399, from memory); salt and sugar lower it
+ * somewhat, which is not counted. No gas is lost.
+ *
+ * @param water the share of water by mass, above 0 and below 1
+ * @param gasFree the density of the dough without gas
+ * @param air the share of air by volume after mixing; usually 0.04 to 0.12
+ * @param mixedAt the temperature after mixing
+ * @param pascal the pressure of the air in Pa
+ */
+public record DoughGas(
+    double water, Amount<Density> gasFree, double air, Amount<Temperature> mixedAt, double pascal)
+    implements Serializable {
+  /** Air in a dough that is mixed in the open: usual 4 to 12 % by volume (from memory). */
+  public static final double USUAL_AIR = 0.08;
+
+  /** The gas constant, J/(mol·K), exact since 2019 to the digits given. */
+  private static final double GAS_CONSTANT = 8.314462618;
+
+  private static final double HENRY = 3.3e-4;
+  private static final double HENRY_KELVIN = 2400;
+  private static final double HENRY_REFERENCE = 298.15;
+  private static final double WATER_DENSITY = 1000;
+  private static final double LOWEST_PASCAL = 20_000;
+  private static final double HIGHEST_PASCAL = 120_000;
+  private static final double WARMEST_CELSIUS = 60;
+
+  /**
+   * Checks the figures.
+   *
+   * @param water the share of water by mass, above 0 and below 1
+   * @param gasFree the density of the dough without gas
+   * @param air the share of air by volume after mixing; usually 0.04 to 0.12
+   * @param mixedAt the temperature after mixing
+   * @param pascal the pressure of the air in Pa
+   */
+  public DoughGas {
+    boolean shares = water > 0 && water < 1 && air > 0 && air < 0.5;
+    if (!shares || gasFree.value() <= 0) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no dough is like this",
+          water + " water, " + air + " air, " + gasFree,
+          "give shares between 0 and 1 (air below 0.5) and a positive density");
+    }
+    if (!(pascal >= LOWEST_PASCAL) || pascal > HIGHEST_PASCAL) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no kitchen has this air pressure",
+          pascal + " Pa",
+          "give 20 000 Pa to 120 000 Pa; sea level has 101 325 Pa");
+    }
+    celsiusInRange(mixedAt.in(CELSIUS));
+  }
+
+  /**
+   * The gas of a dough by its formula, with usual air, at sea level.
+   *
+   * @param formula the formula; its roll-in fat and finish are left out
+   * @param mixedAt the temperature after mixing
+   * @return the gas
+   */
+  public static DoughGas of(Formula formula, Quantity<Temperature> mixedAt) {
+    return of(formula.constituents(StageKind::inDough), mixedAt);
+  }
+
+  /**
+   * The gas of a dough by what it is made of, with usual air, at sea level.
+   *
+   * @param dough what the dough is made of
+   * @param mixedAt the temperature after mixing
+   * @return the gas
+   */
+  public static DoughGas of(Constituents dough, Quantity<Temperature> mixedAt) {
+    return new DoughGas(
+        dough.water() / dough.sum(),
+        ChoiOkos1986.density(dough, mixedAt),
+        USUAL_AIR,
+        Amount.from(mixedAt),
+        Atmosphere.SEA_LEVEL_PASCAL);
+  }
+
+  /**
+   * The same dough at an altitude.
+   *
+   * @param altitude above the sea
+   * @return the gas
+   */
+  public DoughGas atAltitude(Quantity<Length> altitude) {
+    return new DoughGas(water, gasFree, air, mixedAt, Atmosphere.pressure(altitude));
+  }
+
+  /**
+   * The same dough with another share of air.
+   *
+   * @param share by volume after mixing
+   * @return the gas
+   */
+  public DoughGas withAir(double share) {
+    return new DoughGas(water, gasFree, share, mixedAt, pascal);
+  }
+
+  private static double celsiusInRange(double celsius) {
+    if (!(celsius >= 0) || celsius > WARMEST_CELSIUS) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "the gas of a dough is not known at this temperature",
+          Numbers.significant(celsius, 6) + " °C",
+          "give 0 °C to 60 °C (32 °F to 140 °F); below, the dough freezes, above, it bakes");
+    }
+    return celsius;
+  }
+
+  /** Cubic metres of dough without gas, for a kilogram. */
+  private double solidVolume() {
+    return 1 / gasFree.in(KILOGRAM_PER_CUBIC_METRE);
+  }
+
+  /** Cubic metres of bubbles after mixing, for a kilogram. */
+  private double firstBubbles() {
+    return solidVolume() * air / (1 - air);
+  }
+
+  /** Moles of air, for a kilogram. */
+  private double airMoles() {
+    double kelvin = mixedAt.in(KELVIN);
+    return dryPressure(kelvin) * firstBubbles() / (GAS_CONSTANT * kelvin);
+  }
+
+  private double dryPressure(double kelvin) {
+    // the skin of a dough may be a little below 0 °C; the vapour pressure is under 1 % there
+    return pascal - IapwsIf97Saturation.pressure(KELVIN.amount(Math.max(273.15, kelvin)));
+  }
+
+  /** Moles dissolved for each pascal, for a kilogram. */
+  private double dissolving(double kelvin) {
+    double henry = HENRY * Math.exp(HENRY_KELVIN * (1 / kelvin - 1 / HENRY_REFERENCE));
+    return henry * water / WATER_DENSITY;
+  }
+
+  /** The partial pressure of carbon dioxide: the smaller root of the balance. */
+  private double partial(double moles, double kelvin) {
+    double dry = dryPressure(kelvin);
+    double dissolving = dissolving(kelvin);
+    double b = moles + dissolving * dry + airMoles();
+    // written so that nothing cancels where there is little gas
+    return 2 * moles * dry / (b + Math.sqrt(b * b - 4 * dissolving * moles * dry));
+  }
+
+  private static double moles(double moles) {
+    if (!(moles >= 0) || Double.isInfinite(moles)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "there can't be so much carbon dioxide",
+          moles + " mol/kg",
+          "give 0 or more");
+    }
+    return moles;
+  }
+
+  /**
+   * How many times its volume after mixing the dough has.
+   *
+   * @param moles all carbon dioxide in the dough, dissolved or not, mol for each kg of dough
+   * @param temperature of the dough, 0 °C to 60 °C
+   * @return the growth, 2 for doubled; a little below 1 for a dough without gas that has cooled
+   */
+  public double growth(double moles, Quantity<Temperature> temperature) {
+    return growthAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
+  }
+
+  double growthAt(double moles, double celsius) {
+    double kelvin = 273.15 + celsius;
+    double bubbles =
+        airMoles() * GAS_CONSTANT * kelvin / (dryPressure(kelvin) - partial(moles, kelvin));
+    return (solidVolume() + bubbles) / (solidVolume() + firstBubbles());
+  }
+
+  /**
+   * The carbon dioxide that a growth takes.
+   *
+   * @param growth how many times its volume after mixing the dough has
+   * @param temperature of the dough, 0 °C to 60 °C
+   * @return mol for each kg of dough, dissolved gas included
+   * @throws BakeryException if the dough would have this volume without any carbon dioxide
+   */
+  public double carbonDioxide(double growth, Quantity<Temperature> temperature) {
+    double kelvin = 273.15 + celsiusInRange(CELSIUS.measure(temperature));
+    double bubbles = growth * (solidVolume() + firstBubbles()) - solidVolume();
+    double dry = dryPressure(kelvin);
+    double alone = airMoles() * GAS_CONSTANT * kelvin / dry;
+    if (!(bubbles > alone) || Double.isInfinite(growth)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "this is no rise",
+          growth + " times the volume after mixing",
+          "give more than "
+              + Numbers.significant((solidVolume() + alone) / (solidVolume() + firstBubbles()), 4)
+              + ", for example 2 for doubled");
+    }
+    double partial = dry - airMoles() * GAS_CONSTANT * kelvin / bubbles;
+    return dissolving(kelvin) * partial + partial * bubbles / (GAS_CONSTANT * kelvin);
+  }
+
+  /**
+   * What stays in the dough when it is knocked back, rolled or shaped: the bubbles go down to the
+   * air that was mixed in, the dissolved carbon dioxide stays.
+   *
+   * @param moles all carbon dioxide before, mol for each kg of dough
+   * @param temperature of the dough, 0 °C to 60 °C
+   * @return mol for each kg of dough after
+   */
+  public double afterKnockingBack(double moles, Quantity<Temperature> temperature) {
+    double kelvin = 273.15 + celsiusInRange(CELSIUS.measure(temperature));
+    return dissolving(kelvin) * partial(moles(moles), kelvin);
+  }
+
+  /** {@code dough with 44 % water and 8 % air, mixed at 24 °C}. */
+  @Override
+  public String toString() {
+    return "dough with "
+        + Numbers.decimals(100 * water, 1)
+        + " % water and "
+        + Numbers.decimals(100 * air, 1)
+        + " % air, mixed at "
+        + mixedAt;
+  }
+}
