@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
@@ -22,6 +24,14 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.doughtemperature.FactorRule;
 import org.tourage.doughtemperature.HeatBalance;
+import org.tourage.fermentation.Cover;
+import org.tourage.fermentation.DoughBody;
+import org.tourage.fermentation.DoughGas;
+import org.tourage.fermentation.OsmoticLoad;
+import org.tourage.fermentation.RateModel;
+import org.tourage.fermentation.Rise;
+import org.tourage.fermentation.RiseHistory;
+import org.tourage.fermentation.Rosso1993;
 import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
 import org.tourage.formula.HouseholdRecipe;
@@ -30,6 +40,7 @@ import org.tourage.formula.PieceOrder;
 import org.tourage.formula.StageKind;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Ingredient;
+import org.tourage.ingredient.YeastForm;
 import org.tourage.label.AllergenSummary;
 import org.tourage.label.KitchenCautions;
 import org.tourage.lamination.Bench;
@@ -68,6 +79,10 @@ import org.tourage.substitution.FlourExchange;
  */
 public final class BenchDay {
   private static final Amount<Temperature> LAMINATING = celsius(15);
+  private static final Amount<Temperature> WARMEST_RISE = celsius(60);
+  private static final Pattern RISE =
+      Pattern.compile(
+          "(doubled|tripled|grown by half|[\\d./ ]+ times)\\s+in\\s+(.+?)\\s+at\\s+(.+)");
   private static final int MOST_ROUNDS = 60;
   private static final double SETTLED = 1e-12;
 
@@ -120,8 +135,11 @@ public final class BenchDay {
       sheet.cutting(scaled.cutting, scaled.sheetMass);
     }
     file.get(Setting.OVEN).ifPresent(text -> sheet.oven(oven(text)));
-    if (!file.tasks().isEmpty()) {
+    if (!file.jobs().isEmpty()) {
       sheet.timetable(timetable());
+    }
+    if (file.get(Setting.RISE).isPresent()) {
+      rise(sheet, formula);
     }
     sheet.allergens(AllergenSummary.of(formula)).advice(KitchenCautions.of(formula));
     if (scaled.cutting == null && file.get(Setting.CUT).isPresent()) {
@@ -432,12 +450,102 @@ public final class BenchDay {
     TemperatureDifference rise = rule.friction().times(1.0 / (rule.factors().size() + 1));
     HeatBalance balance =
         HeatBalance.of(batch, rule.target(), rule.factors().get(0).temperature()).mixing(rise);
+    for (Line line : batch.formula().lines()) {
+      YeastForm.of(line.ingredient())
+          .filter(form -> form != YeastForm.INSTANT)
+          .ifPresent(form -> sheet.advice(balance.suits(form)).advice(foamTest(form)));
+    }
     Optional<Amount<Temperature>> tap = file.get(Setting.TAP).map(Amounts::temperature);
     if (tap.isPresent()) {
       sheet.water(balance, rule, tap.get(), balance.ice(tap.get(), celsius(0)));
     } else {
       sheet.water(balance, rule);
     }
+  }
+
+  private static List<Advice> foamTest(YeastForm form) {
+    return List.of(
+        Advice.note(
+            "YEAST_TEST",
+            "to see that the " + form.label() + " is alive, " + form.foamTest(),
+            "Yeast that does not foam will not raise the dough",
+            Advice.COMMON_PRACTICE));
+  }
+
+  /** The rise over the tasks from the first shape of the dough on, up to the oven. */
+  private void rise(BenchSheet.Builder sheet, Formula formula) {
+    Amount<Temperature> mixed = required(Setting.DOUGH_TEMPERATURE, Amounts::temperature);
+    Amount<Temperature> room = required(Setting.ROOM, Amounts::temperature);
+    Constituents dough = formula.constituents(StageKind::inDough);
+    DoughGas gas =
+        DoughGas.of(dough, mixed)
+            .atAltitude(read(Setting.ALTITUDE, Amounts::length, Amounts.metres(0)));
+    RateModel model =
+        Rosso1993.named(file.get(Setting.RATE_MODEL).orElse(Setting.RATE_MODEL.example()));
+    RiseHistory history = RiseHistory.start(seen(gas, model), mixed);
+    DoughBody body = null;
+    for (Job job : file.jobs()) {
+      Amount<Temperature> air = job.airIfGiven().orElse(room);
+      if (air.compareTo(WARMEST_RISE) > 0) {
+        break;
+      }
+      if (job.shape() != null) {
+        body = DoughBody.of(job.shape(), dough).covered(cover());
+      }
+      if (body != null) {
+        history = history.then(job.task().name(), body, air, job.task().duration());
+        if (file.get(Setting.FAT_CURVE).isPresent()) {
+          sheet.advice(FatCurve.named(file.get(Setting.FAT_CURVE).orElseThrow()).proof(air));
+        }
+      }
+    }
+    if (history.stages().isEmpty()) {
+      throw new BakeryException(
+          Reason.MISSING,
+          "the history of the rise needs a shape of the dough",
+          "no task of the timetable has one",
+          "write for example first rest: 1 h at 22 °C as slab 30 mm");
+    }
+    sheet
+        .rise(history)
+        .advice(OsmoticLoad.of(formula).advice())
+        .advice(KitchenCautions.warmHold(formula, history.above(celsius(5))));
+  }
+
+  private Rise seen(DoughGas gas, RateModel model) {
+    String text = file.get(Setting.RISE).orElseThrow();
+    Matcher matcher = RISE.matcher(text.strip().toLowerCase(Locale.ROOT));
+    if (!matcher.matches()) {
+      throw wrong(Setting.RISE, text);
+    }
+    String word = matcher.group(1);
+    double growth =
+        switch (word) {
+          case "doubled" -> 2;
+          case "tripled" -> 3;
+          case "grown by half" -> 1.5;
+          default -> HouseholdAmount.parse(word.replace("times", "").strip()).low().doubleValue();
+        };
+    return Rise.observed(
+        gas,
+        model,
+        growth,
+        Amounts.time(matcher.group(2)),
+        Amounts.temperature(matcher.group(3).toUpperCase(Locale.ROOT)));
+  }
+
+  private Cover cover() {
+    return choose(
+        Setting.COVER,
+        "film",
+        word ->
+            switch (word) {
+              case "none" -> Cover.NONE;
+              case "film" -> Cover.FILM;
+              case "tub" -> Cover.TUB;
+              case "bag" -> Cover.AIR_GAP;
+              default -> null;
+            });
   }
 
   private static TemperatureDifference difference(String text) {

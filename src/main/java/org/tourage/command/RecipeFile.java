@@ -15,26 +15,19 @@ import java.util.stream.Collectors;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.plan.Timetable;
-import org.tourage.quantity.AmountFormat;
-import org.tourage.quantity.AmountRange;
-import org.tourage.quantity.Amounts;
-import org.tourage.quantity.BakeryUnits;
 
 /**
  * A recipe file: settings ({@code pieces: 12}), recipe lines under their headings as {@link
  * org.tourage.formula.HouseholdRecipe} reads them, and under the heading {@code [timetable]} the
- * tasks in order ({@code first rise: 1-2 hours, until doubled}). Of a range of times the longer is
- * planned.
+ * tasks in order, as {@link Job} reads them ({@code first rise: 1-2 hours, until doubled}).
  *
  * @param settings what the file sets
  * @param recipe the recipe lines
- * @param tasks the tasks
+ * @param jobs the lines of the timetable
  */
-public record RecipeFile(
-    Map<Setting, String> settings, List<String> recipe, List<Timetable.Task> tasks)
+public record RecipeFile(Map<Setting, String> settings, List<String> recipe, List<Job> jobs)
     implements Serializable {
   private static final Pattern SETTING = Pattern.compile("([a-zA-Z-]+)\\s*:\\s*(.*)");
-  private static final Pattern TASK = Pattern.compile("([^:]+):\\s*([^,]+)(?:,\\s*(.*))?");
   private static final String TIMETABLE = "[timetable]";
 
   /**
@@ -42,7 +35,7 @@ public record RecipeFile(
    *
    * @param settings what the file sets
    * @param recipe the recipe lines
-   * @param tasks the tasks
+   * @param jobs the lines of the timetable
    */
   public RecipeFile {
     settings =
@@ -50,7 +43,7 @@ public record RecipeFile(
             ? Map.of()
             : java.util.Collections.unmodifiableMap(new EnumMap<>(settings));
     recipe = List.copyOf(recipe);
-    tasks = List.copyOf(tasks);
+    jobs = List.copyOf(jobs);
   }
 
   /**
@@ -64,7 +57,7 @@ public record RecipeFile(
   public static RecipeFile parse(String text) {
     Map<Setting, String> settings = new EnumMap<>(Setting.class);
     List<String> recipe = new ArrayList<>();
-    List<Timetable.Task> tasks = new ArrayList<>();
+    List<Job> jobs = new ArrayList<>();
     boolean inTimetable = false;
     for (String raw : requireNonNull(text, "text").split("\\R")) {
       String line = raw.strip();
@@ -78,14 +71,14 @@ public record RecipeFile(
           recipe.add(line);
         }
       } else if (inTimetable) {
-        tasks.add(task(line));
+        jobs.add(Job.parse(line));
       } else if (setting.matches()) {
         settings.put(setting(setting.group(1)), setting.group(2).strip());
       } else {
         recipe.add(line);
       }
     }
-    return new RecipeFile(settings, recipe, tasks);
+    return new RecipeFile(settings, recipe, jobs);
   }
 
   private static Setting setting(String word) {
@@ -102,23 +95,13 @@ public record RecipeFile(
                             .collect(Collectors.joining(", "))));
   }
 
-  private static Timetable.Task task(String line) {
-    Matcher matcher = TASK.matcher(line);
-    if (!matcher.matches()) {
-      throw new BakeryException(
-          Reason.UNREADABLE_TEXT,
-          "not a task",
-          "\"" + line + "\"",
-          "write it like first rise: 1-2 hours, until doubled");
-    }
-    AmountRange<javax.measure.quantity.Time> range = Amounts.timeRange(matcher.group(2));
-    String cue = matcher.group(3) == null ? "" : matcher.group(3);
-    if (range.low().compareTo(range.high()) < 0) {
-      String from = "look from " + AmountFormat.metric().time(range.low()) + " on";
-      cue = cue.isEmpty() ? from : cue + "; " + from;
-    }
-    return Timetable.Task.of(matcher.group(1).strip(), range.high().to(BakeryUnits.MINUTE))
-        .until(cue);
+  /**
+   * The tasks of the timetable.
+   *
+   * @return the tasks in order
+   */
+  public List<Timetable.Task> tasks() {
+    return jobs.stream().map(Job::task).toList();
   }
 
   /**
@@ -133,7 +116,7 @@ public record RecipeFile(
     Map<Setting, String> changed = new EnumMap<>(Setting.class);
     changed.putAll(settings);
     changed.put(setting(key), requireNonNull(value, "value").strip());
-    return new RecipeFile(changed, recipe, tasks);
+    return new RecipeFile(changed, recipe, jobs);
   }
 
   Optional<String> get(Setting setting) {

@@ -38,6 +38,17 @@ public enum Setting {
   FRICTION("friction", "8 °C", "rise by mixing, a difference"),
   /** The temperature of the tap water. */
   TAP("tap", "16 °C", "temperature of the tap water"),
+  /** A rise that was seen. */
+  RISE(
+      "rise",
+      "doubled in 95 min at 23 °C",
+      "a rise that was seen and the dough's temperature; gives the two-day history"),
+  /** The rate by temperature. */
+  RATE_MODEL("rate-model", "baker's yeast, gas in dough", "how the rate follows the temperature"),
+  /** What covers the dough. */
+  COVER("cover", "film", "what covers the dough while it rests: none, film, tub or bag"),
+  /** The altitude of the kitchen. */
+  ALTITUDE("altitude", "0 m", "altitude of the kitchen above the sea"),
   /** How the fat is enclosed. */
   LOCK_IN("lock-in", "half", "half, thirds, envelope or outside"),
   /** The folds. */

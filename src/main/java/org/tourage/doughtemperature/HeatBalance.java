@@ -25,10 +25,13 @@ import org.tourage.formula.Batch;
 import org.tourage.formula.Line;
 import org.tourage.formula.Stage;
 import org.tourage.ingredient.Role;
+import org.tourage.ingredient.YeastForm;
 import org.tourage.internal.Numbers;
 import org.tourage.physics.ChoiOkos1986;
+import org.tourage.physics.Constituents;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.AmountRange;
 import org.tourage.quantity.BakeryUnits;
 import org.tourage.quantity.TemperatureDifference;
 
@@ -205,6 +208,115 @@ public record HeatBalance(
     List<Part> more = new ArrayList<>(parts);
     more.add(new Part(name, Amount.from(mass), Amount.from(temperature), specificHeat));
     return new HeatBalance(target, more, liquid, liquidSpecificHeat, mixing, hydration, loss);
+  }
+
+  /**
+   * Adds a part that is frozen: what its ice takes to melt is taken from the dough. All its water
+   * is taken to be ice below 0 °C.
+   *
+   * @param name what it is
+   * @param mass its mass
+   * @param temperature its temperature, −40 °C to 0 °C
+   * @param food what it is made of; specific heats by Choi and Okos (1986), ice 2062.3 + 6.0769·T
+   * @return the balance
+   */
+  public HeatBalance frozen(
+      String name, Quantity<Mass> mass, Quantity<Temperature> temperature, Constituents food) {
+    double cold = CELSIUS.measure(temperature);
+    if (!(cold <= 0) || cold < -40) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "this part is not frozen",
+          name + " at " + Amount.from(temperature),
+          "give -40 °C to 0 °C (-40 °F to 32 °F), or add it with part(…)");
+    }
+    double water = food.water() / food.sum();
+    double thawed = ChoiOkos1986.specificHeat(food, CELSIUS.amount(0));
+    double waterThawed =
+        ChoiOkos1986.specificHeat(new Constituents(1, 0, 0, 0, 0, 0), CELSIUS.amount(0));
+    // ice at the middle of its way to 0 °C; the rest of the food as at 0 °C
+    double frozen = thawed - water * (waterThawed - (2062.3 + 6.0769 * cold / 2));
+    double melting = KILOGRAM.measure(mass) * (water * HEAT_OF_MELTING + (thawed - frozen) * cold);
+    HeatBalance with = part(name, mass, temperature, thawed);
+    return with.loss(JOULE.amount(loss.in(JOULE) + melting));
+  }
+
+  /**
+   * Changes the temperature of one part, for example of chilled flour.
+   *
+   * @param name the name of the part
+   * @param temperature its temperature before mixing
+   * @return the balance
+   * @throws BakeryException if there is no part of that name
+   */
+  public HeatBalance partAt(String name, Quantity<Temperature> temperature) {
+    List<Part> changed = new ArrayList<>();
+    boolean found = false;
+    for (Part part : parts) {
+      boolean it = part.name().equals(name);
+      found |= it;
+      changed.add(
+          it ? new Part(name, part.mass(), Amount.from(temperature), part.specificHeat()) : part);
+    }
+    if (!found) {
+      throw new BakeryException(
+          Reason.UNKNOWN_NAME,
+          "no part of that name",
+          "\"" + name + "\"",
+          "use one of " + parts.stream().map(Part::name).toList());
+    }
+    return new HeatBalance(target, changed, liquid, liquidSpecificHeat, mixing, hydration, loss);
+  }
+
+  /**
+   * Whether the water suits a form of yeast that is stirred into it.
+   *
+   * @param form the form of the yeast
+   * @return advice if the water is too warm or too cold for it, with the dough that the nearest
+   *     suitable water gives and how much warmer or colder the other parts must be instead
+   */
+  public List<Advice> suits(YeastForm form) {
+    Amount<Temperature> water = waterTemperature();
+    AmountRange<Temperature> range = form.water();
+    if (range.contains(water)) {
+      return List.of();
+    }
+    boolean warm = water.compareTo(range.high()) > 0;
+    Amount<Temperature> nearest = warm ? range.high() : range.low();
+    double gap = water.in(CELSIUS) - nearest.in(CELSIUS);
+    double others = capacity() - liquidCapacity();
+    AmountFormat format = AmountFormat.sideBySide();
+    String lever =
+        others > 0
+            ? "bring the other parts "
+                + Numbers.decimals(Math.abs(gap) * liquidCapacity() / others, 1)
+                + " K "
+                + (warm ? "higher" : "lower")
+                + ", or "
+            : "";
+    String text =
+        "water of "
+            + format.temperature(water)
+            + " is too "
+            + (warm ? "warm" : "cold")
+            + " to stir "
+            + form.label()
+            + " into it";
+    String remedy =
+        "With water of "
+            + format.temperature(nearest)
+            + " the dough comes to "
+            + format.temperature(doughTemperature(nearest))
+            + "; "
+            + lever
+            + "wake the yeast apart in a little water of "
+            + format.temperature(range.low())
+            + " to "
+            + format.temperature(range.high());
+    return List.of(
+        warm
+            ? Advice.warning("WATER_WARM", text, remedy, Advice.COMMON_PRACTICE)
+            : Advice.note("WATER_COLD", text, remedy, Advice.COMMON_PRACTICE));
   }
 
   /**

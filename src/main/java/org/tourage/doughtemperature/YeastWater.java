@@ -5,12 +5,12 @@ import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import java.util.List;
 import javax.measure.quantity.Temperature;
 import org.tourage.advice.Advice;
+import org.tourage.ingredient.YeastForm;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 
 /** What is unwise about a water temperature, however it was found. */
 final class YeastWater {
-  private static final double FRESH_YEAST_LIMIT_CELSIUS = 38;
   private static final double YEAST_DAMAGE_CELSIUS = 50;
 
   private YeastWater() {}
@@ -25,7 +25,7 @@ final class YeastWater {
               "water of " + reading + " damages any yeast that it meets",
               "Warm the flour or the room instead, or accept a cooler dough and a longer rise",
               Advice.COMMON_PRACTICE));
-    } else if (celsius > FRESH_YEAST_LIMIT_CELSIUS) {
+    } else if (water.compareTo(YeastForm.FRESH.water().high()) > 0) {
       return List.of(
           Advice.warning(
               "WATER_WARM",

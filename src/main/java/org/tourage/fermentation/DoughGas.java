@@ -220,7 +220,7 @@ public record DoughGas(
     double bubbles = growth * (solidVolume() + firstBubbles()) - solidVolume();
     double dry = dryPressure(kelvin);
     double alone = airMoles() * GAS_CONSTANT * kelvin / dry;
-    if (!(bubbles > alone) || Double.isInfinite(growth)) {
+    if (!(bubbles > alone * (1 + 1e-9)) || Double.isInfinite(growth)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "this is no rise",

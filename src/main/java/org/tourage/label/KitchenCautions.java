@@ -2,18 +2,25 @@ package org.tourage.label;
 
 import java.util.ArrayList;
 import java.util.List;
+import javax.measure.Quantity;
+import javax.measure.quantity.Time;
 import org.tourage.advice.Advice;
 import org.tourage.formula.Formula;
 import org.tourage.formula.Line;
 import org.tourage.formula.StageKind;
 import org.tourage.ingredient.Allergen;
+import org.tourage.ingredient.Component;
 import org.tourage.ingredient.Role;
+import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.BakeryUnits;
 
 /**
  * The usual cautions of a bakery for a formula. They are reminders, not a food-safety plan: local
  * codes and licensed practice decide.
  */
 public final class KitchenCautions {
+  private static final double MOST_WARM_HOURS = 4;
+
   private KitchenCautions() {}
 
   /**
@@ -64,6 +71,49 @@ public final class KitchenCautions {
               Advice.COMMON_PRACTICE));
     }
     return advice;
+  }
+
+  /**
+   * The caution for a dough that stays out of the cold for long. Food that needs time and
+   * temperature control for safety is held at 5 °C or below, or at 57 °C or above (FDA Food Code
+   * 2022, 3-501.16(A)), or by time alone for at most 4 hours (3-501.19(B)).
+   *
+   * @param formula the formula
+   * @param warm how long it is between 5 °C and 57 °C, all stages together
+   * @return safety advice if it holds egg, milk or a plant drink and the time is over 4 hours; a
+   *     note if it does and the time is shorter; none otherwise
+   */
+  public static List<Advice> warmHold(Formula formula, Quantity<Time> warm) {
+    boolean controlled = formula.lines().stream().anyMatch(KitchenCautions::needsControl);
+    if (!controlled) {
+      return List.of();
+    }
+    String time = AmountFormat.metric().time(warm);
+    if (BakeryUnits.HOUR.measure(warm) > MOST_WARM_HOURS) {
+      return List.of(
+          Advice.safety(
+              "WARM_HOLD",
+              "a dough with egg, milk or plant drink is "
+                  + time
+                  + " above 5 °C (41 °F), longer than the 4 hours that the model code gives by time"
+                  + " alone",
+              "Chill sooner, or ask your local authority how your code sees fermenting doughs; it decides",
+              "FDA Food Code 2022, sections 3-501.16(A) and 3-501.19(B)"));
+    }
+    return List.of(
+        Advice.note(
+            "WARM_HOLD_TIME",
+            "a dough with egg, milk or plant drink is " + time + " above 5 °C (41 °F)",
+            "The model code gives at most 4 hours by time alone; your local code decides",
+            "FDA Food Code 2022, section 3-501.19(B)"));
+  }
+
+  private static boolean needsControl(Line line) {
+    // a drink other than water brings protein; the finish counts too, it is held beside the dough
+    boolean drink =
+        line.ingredient().is(Role.LIQUID)
+            && line.ingredient().composition().fraction(Component.PROTEIN) > 0;
+    return drink || line.ingredient().is(Role.EGG);
   }
 
   private static boolean isMilky(Line line) {

@@ -39,6 +39,13 @@ public final class FatCurve implements Serializable {
   private static final long serialVersionUID = 1L;
   private static final double HARD_END = 45;
   private static final double SOFT_END = 25;
+
+  /** Percent solid at which a fat runs out of the layers; dairy butter comes to it near 31 °C. */
+  private static final double RUNNING = 5;
+
+  /** A proof stays this much below: 2 to 4 K, common practice. */
+  private static final double PROOF_MARGIN_KELVIN = 3;
+
   private static final String TABLE = "/org/tourage/ingredient/solid-fat.csv";
 
   /** The name, which is no product's. */
@@ -252,6 +259,43 @@ public final class FatCurve implements Serializable {
   public AmountRange<Temperature> window() {
     return new AmountRange<>(
         temperatureAt(PERCENT.amount(HARD_END)), temperatureAt(PERCENT.amount(SOFT_END)));
+  }
+
+  /**
+   * How warm a laminated dough with this fat may proof: 3 K below the temperature at which 5 % of
+   * it are solid. For dairy butterfat that is about 28 °C, where bakers stop (26 to 28 °C, common
+   * practice); for other fats it is a transfer.
+   *
+   * @return the temperature
+   */
+  public Amount<Temperature> proofLimit() {
+    return CELSIUS.amount(temperatureAt(PERCENT.amount(RUNNING)).in(CELSIUS) - PROOF_MARGIN_KELVIN);
+  }
+
+  /**
+   * Whether a laminated dough with this fat may proof at a temperature.
+   *
+   * @param proof the temperature of the proofer
+   * @return advice if it is too warm
+   */
+  public List<Advice> proof(Quantity<Temperature> proof) {
+    Amount<Temperature> limit = proofLimit();
+    if (Amount.from(proof).compareTo(limit) <= 0) {
+      return List.of();
+    }
+    AmountFormat format = AmountFormat.sideBySide();
+    return List.of(
+        Advice.warning(
+            "PROOF_WARM",
+            "a proof at "
+                + format.temperature(proof)
+                + " leaves the "
+                + name
+                + " only "
+                + format.percent(solid(proof))
+                + " solid: it runs out of the layers",
+            "Proof at " + format.temperature(limit) + " or below, and longer",
+            source));
   }
 
   /**

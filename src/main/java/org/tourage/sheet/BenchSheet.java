@@ -14,6 +14,7 @@ import org.tourage.advice.Advice;
 import org.tourage.advice.Severity;
 import org.tourage.doughtemperature.FactorRule;
 import org.tourage.doughtemperature.HeatBalance;
+import org.tourage.fermentation.RiseHistory;
 import org.tourage.formula.Batch;
 import org.tourage.formula.HouseholdRecipe;
 import org.tourage.internal.TextTable;
@@ -379,6 +380,32 @@ public final class BenchSheet implements Serializable {
      */
     public Builder timetable(Timetable timetable) {
       return section("Timetable", timetable.toString().lines().toList());
+    }
+
+    /**
+     * Adds how warm the dough is and how far it has risen at the end of each task.
+     *
+     * @param history the history
+     * @return this builder
+     */
+    public Builder rise(RiseHistory history) {
+      List<String> lines = new ArrayList<>();
+      lines.add("seen: " + history.rise() + "; volumes are those of the dough without roll-in");
+      lines.addAll(history.table(format).lines().toList());
+      for (double growth : List.of(1.5, 2.0)) {
+        history
+            .reached(growth)
+            .ifPresent(
+                time ->
+                    lines.add(
+                        "in its last shape it has "
+                            + growth
+                            + " times the volume "
+                            + AmountFormat.metric().time(time)
+                            + " after the start of the table"));
+      }
+      advice.addAll(history.advice());
+      return section("Temperature and rise", lines);
     }
 
     /**

@@ -24,8 +24,14 @@ public final class RunBenchmarks {
   private RunBenchmarks() {}
 
   public static void main(String[] args) throws Exception {
-    Options options = new OptionsBuilder().include("org.tourage.benchmark.*Benchmark.*").build();
+    Options options =
+        new OptionsBuilder()
+            .include(args.length == 0 ? "org.tourage.benchmark.*Benchmark.*" : args[0])
+            .build();
     Collection<RunResult> results = new Runner(options).run();
+    if (args.length > 0) {
+      return; // a part of the benchmarks has no ratios to the others
+    }
     double records = score(results, "handWrittenRecords");
     for (String name : new String[] {"typedAmounts", "typedFormula"}) {
       double score = score(results, name);
@@ -43,6 +49,15 @@ public final class RunBenchmarks {
         }) {
       System.out.printf(Locale.ROOT, "%s: %.3f ms%n", name, score(results, name) / 1e6);
     }
+    double coupled = score(results, "coupledSystem");
+    System.out.printf(
+        Locale.ROOT,
+        "retard of 16 h: whole %.3f ms, coupled system %.3f ms, general integrator / this = %.1f;"
+            + " errors of core (K) and progress (share), ours then its: %s%n",
+        score(results, "wholeRetard") / 1e6,
+        coupled / 1e6,
+        score(results, "sameSystemByGeneralIntegrator") / coupled,
+        FermentationBenchmark.errors());
     List<Long> starts = new ArrayList<>();
     for (int i = 0; i < COLD_STARTS; i++) {
       starts.add(coldStart());

@@ -57,9 +57,10 @@ class MainTest {
         .contains("step 1: 204 °C (400 °F) for 10 min")
         .contains("9. Timetable")
         .contains("day 2 10:00  done")
-        .contains("10. Safety")
+        .contains("10. Temperature and rise")
+        .contains("11. Safety")
         .contains("plant-based is not a claim of allergen-free")
-        .contains("11. Advice");
+        .contains("12. Advice");
   }
 
   @Test

@@ -8,6 +8,7 @@ import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.JOULE;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM;
 
+import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -16,6 +17,8 @@ import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
+import org.tourage.ingredient.YeastForm;
+import org.tourage.physics.Constituents;
 import org.tourage.reference.Checks;
 
 class HeatBalanceTest {
@@ -225,5 +228,63 @@ class HeatBalanceTest {
         .hasMessageContaining("no past mix");
     assertThatThrownBy(() -> log.with("spiral", "slow", minutes(0), celsiusDegrees(1)))
         .hasMessageContaining("takes time");
+  }
+
+  @Test
+  void aFrozenPartTakesItsMeltingFromTheDough() {
+    Constituents water = new Constituents(1, 0, 0, 0, 0, 0);
+    HeatBalance ice =
+        HeatBalance.of(celsius(20), kilograms(9)).frozen("ice", kilograms(1), celsius(0), water);
+    // 9 kg at T give 1 kg of ice its melting and its warming: 9·4186·(T − 20) = 333550 + 4176.2·20
+    double expected = 20 + (333_550 + 4176.2 * 20) / (9 * 4186);
+    assertThat(ice.waterTemperature().in(CELSIUS)).isCloseTo(expected, within(1e-9));
+    HeatBalance colder =
+        HeatBalance.of(celsius(20), kilograms(9)).frozen("ice", kilograms(1), celsius(-18), water);
+    // 18 K of ice at its mean of −9 °C
+    double more = (2062.3 - 6.0769 * 9) * 18 / (9 * 4186);
+    assertThat(colder.waterTemperature().in(CELSIUS)).isCloseTo(expected + more, within(1e-9));
+    assertThat(Math.abs(colder.closure())).isLessThan(1e-9);
+    assertThatThrownBy(
+            () ->
+                HeatBalance.of(celsius(20), kilograms(1))
+                    .frozen("fruit", kilograms(1), celsius(4), water))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("fruit at 4 °C");
+  }
+
+  @Test
+  void chilledFlourAsksForWarmerWater() {
+    HeatBalance warm =
+        HeatBalance.of(celsius(24), kilograms(6)).part("flour", kilograms(10), celsius(22), 1800);
+    HeatBalance cold = warm.partAt("flour", celsius(12));
+    double difference = 10 * 1800 * 10.0 / (6 * 4186);
+    assertThat(cold.waterTemperature().in(CELSIUS) - warm.waterTemperature().in(CELSIUS))
+        .isCloseTo(difference, within(1e-9));
+    assertThatThrownBy(() -> warm.partAt("rye", celsius(12)))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("[flour]");
+  }
+
+  @Test
+  void waterThatDoesNotSuitTheYeastNamesTheNearestDoughAndTheLever() {
+    HeatBalance hot =
+        HeatBalance.of(celsius(28), kilograms(5)).part("flour", kilograms(10), celsius(10), 1800);
+    assertThat(hot.waterTemperature().in(CELSIUS)).isGreaterThan(40);
+    List<Advice> advice = hot.suits(YeastForm.FRESH);
+    assertThat(advice).extracting(Advice::code).containsExactly("WATER_WARM");
+    assertThat(advice.get(0).remedy())
+        .contains("With water of 38 °C (100 °F) the dough comes to")
+        .contains("K higher");
+    // the lever does what it says
+    double gap = hot.waterTemperature().in(CELSIUS) - 38;
+    double kelvin = gap * 5 * 4186 / (10 * 1800);
+    assertThat(hot.partAt("flour", celsius(10 + kelvin)).waterTemperature().in(CELSIUS))
+        .isCloseTo(38, within(1e-9));
+    HeatBalance cool =
+        HeatBalance.of(celsius(24), kilograms(6)).part("flour", kilograms(10), celsius(22), 1800);
+    assertThat(cool.suits(YeastForm.ACTIVE_DRY))
+        .extracting(Advice::code)
+        .containsExactly("WATER_COLD");
+    assertThat(cool.suits(YeastForm.FRESH)).isEmpty();
   }
 }

@@ -18,6 +18,7 @@ import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.physics.Air;
 import org.tourage.physics.Constituents;
+import org.tourage.reference.Checks;
 
 class WorkabilityTest {
   private static final FatCurve DAIRY = FatCurve.named("dairy butterfat");
@@ -277,5 +278,17 @@ class WorkabilityTest {
     RollingSchedule second = PLAN.rolling().get(1);
     // after the book fold the sheet was turned: the packet's width of 200 mm is rolled
     assertThat(second.length()).isEqualTo(millimetres(200));
+  }
+
+  @Test
+  void theProofOfDairyButterEndsWhereBakersStopAndOtherFatsBeforeTheyRun() {
+    FatCurve butter = FatCurve.named("dairy butterfat");
+    assertThat(butter.proofLimit().in(org.tourage.quantity.BakeryUnits.CELSIUS))
+        .isBetween(
+            Checks.row("fermentation.csv", "proof limit of dairy butterfat low").number("value"),
+            Checks.row("fermentation.csv", "proof limit of dairy butterfat high").number("value"));
+    assertThat(FatCurve.named("coconut oil").proofLimit()).isLessThan(butter.proofLimit());
+    assertThat(butter.proof(celsius(26))).isEmpty();
+    assertThat(butter.proof(celsius(32))).extracting(Advice::code).containsExactly("PROOF_WARM");
   }
 }

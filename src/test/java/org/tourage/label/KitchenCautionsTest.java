@@ -1,0 +1,35 @@
+package org.tourage.label;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.tourage.quantity.Amounts.*;
+
+import org.junit.jupiter.api.Test;
+import org.tourage.advice.Advice;
+import org.tourage.advice.Severity;
+import org.tourage.formula.Formula;
+import org.tourage.reference.Checks;
+
+class KitchenCautionsTest {
+  private static Formula with(String liquid) {
+    return Formula.byPercent(
+        "dough", f -> f.line("bread flour", percent(100)).line(liquid, percent(60)));
+  }
+
+  @Test
+  void milkAndPlantDrinkInTheWarmForLongAreToldWithTheSectionsOfTheCode() {
+    double hours = Checks.row("fermentation.csv", "time as control").number("value");
+    for (String liquid : new String[] {"whole milk", "unsweetened soy drink"}) {
+      Advice late = KitchenCautions.warmHold(with(liquid), hours(hours + 1)).get(0);
+      assertThat(late.severity()).isEqualTo(Severity.SAFETY);
+      assertThat(late.source()).contains("3-501.16(A)", "3-501.19(B)");
+      assertThat(late.remedy()).contains("local authority");
+      Advice soon = KitchenCautions.warmHold(with(liquid), hours(hours)).get(0);
+      assertThat(soon.severity()).isEqualTo(Severity.NOTE);
+    }
+  }
+
+  @Test
+  void waterNeedsNoSuchCaution() {
+    assertThat(KitchenCautions.warmHold(with("water"), hours(20))).isEmpty();
+  }
+}
