@@ -153,7 +153,7 @@ public record DoughGas(
   }
 
   /** Moles of air, for a kilogram. */
-  private double airMoles() {
+  double airMoles() {
     double kelvin = mixedAt.in(KELVIN);
     return dryPressure(kelvin) * firstBubbles() / (GAS_CONSTANT * kelvin);
   }
@@ -170,10 +170,8 @@ public record DoughGas(
   }
 
   /** The partial pressure of carbon dioxide: the smaller root of the balance. */
-  private double partial(double moles, double kelvin) {
-    double dry = dryPressure(kelvin);
-    double dissolving = dissolving(kelvin);
-    double b = moles + dissolving * dry + airMoles();
+  private static double partial(double moles, double dry, double dissolving, double airMoles) {
+    double b = moles + dissolving * dry + airMoles;
     // written so that nothing cancels where there is little gas
     return 2 * moles * dry / (b + Math.sqrt(b * b - 4 * dissolving * moles * dry));
   }
@@ -201,9 +199,18 @@ public record DoughGas(
   }
 
   double growthAt(double moles, double celsius) {
+    return growthAt(moles, celsius, airMoles());
+  }
+
+  /** The same with the moles of air at hand, for loops over many points. */
+  double growthAt(double moles, double celsius, double airMoles) {
     double kelvin = 273.15 + celsius;
+    double dry = dryPressure(kelvin);
     double bubbles =
-        airMoles() * GAS_CONSTANT * kelvin / (dryPressure(kelvin) - partial(moles, kelvin));
+        airMoles
+            * GAS_CONSTANT
+            * kelvin
+            / (dry - partial(moles, dry, dissolving(kelvin), airMoles));
     return (solidVolume() + bubbles) / (solidVolume() + firstBubbles());
   }
 
@@ -243,7 +250,8 @@ public record DoughGas(
    */
   public double afterKnockingBack(double moles, Quantity<Temperature> temperature) {
     double kelvin = 273.15 + celsiusInRange(CELSIUS.measure(temperature));
-    return dissolving(kelvin) * partial(moles(moles), kelvin);
+    double dissolving = dissolving(kelvin);
+    return dissolving * partial(moles(moles), dryPressure(kelvin), dissolving, airMoles());
   }
 
   /** {@code dough with 44 % water and 8 % air, mixed at 24 °C}. */

@@ -258,11 +258,12 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
       State state, double pace, List<Double> lost, double began, Amount<Temperature> air) {
     double growth = 0;
     double moles = 0;
+    double airMoles = rise.gas().airMoles();
     for (int i = 0; i < lost.size(); i++) {
       double weight = state.weights().get(i);
       if (weight > 0) {
         double here = pace * state.progress().get(i) - lost.get(i);
-        growth += weight * rise.gas().growthAt(here, state.temperatures().get(i));
+        growth += weight * rise.gas().growthAt(here, state.temperatures().get(i), airMoles);
         moles += weight * here;
       }
     }

@@ -35,7 +35,7 @@ import org.tourage.quantity.Amount;
 public record SolidConduction(
     Solid solid, double conductivity, double volumetricHeat, double coefficient)
     implements Serializable {
-  private static final int[] MODES = {12, 10, 8};
+  private static final int[] MODES = {12, 9, 6};
   private static final double FIRST_STEP = 1e-3;
 
   /** A step may miss the progress by this share of it, by the difference of two rules. */

@@ -65,7 +65,7 @@ final class Spectrum {
     for (int n = 0; n < modes; n++) {
       decay[n] = Math.max(0, symmetric[n][n]);
     }
-    double[][] nodes = gauss(modes + 4);
+    double[][] nodes = gauss(modes + 2);
     points = nodes[0].length + 2;
     weights = new double[points];
     values = new double[modes][points];
