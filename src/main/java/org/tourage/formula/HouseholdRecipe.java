@@ -1,6 +1,7 @@
 package org.tourage.formula;
 
 import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.GRAM;
 
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -257,26 +258,66 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
    * @throws BakeryException if the recipe has no flour
    */
   public Batch batch() {
+    return batch(items.stream().map(i -> i.weighed.mass()).toList());
+  }
+
+  /** The batch with other masses for its items. */
+  Batch batch(List<Amount<Mass>> masses) {
     return Formula.byWeight(
         name,
         f -> {
-          Map<String, List<Item>> before = new LinkedHashMap<>();
-          for (Item item : items) {
-            Amount<Mass> mass = item.weighed.mass();
+          Map<String, List<Integer>> before = new LinkedHashMap<>();
+          for (int i = 0; i < items.size(); i++) {
+            Item item = items.get(i);
+            Amount<Mass> mass = masses.get(i);
             Ingredient ingredient = item.weighed.ingredient();
             switch (item.kind) {
               case FINAL_DOUGH -> f.line(ingredient, mass);
               case ROLL_IN -> f.rollIn(ingredient, mass);
               case FINISH -> f.finish(ingredient, mass);
-              default -> before.computeIfAbsent(item.stage, s -> new ArrayList<>()).add(item);
+              default -> before.computeIfAbsent(item.stage, s -> new ArrayList<>()).add(i);
             }
           }
           before.forEach(
               (stage, list) ->
                   f.stage(
-                      list.get(0).kind,
+                      items.get(list.get(0)).kind,
                       stage,
-                      s -> list.forEach(i -> s.line(i.weighed.ingredient(), i.weighed.mass()))));
+                      s ->
+                          list.forEach(
+                              i -> s.line(items.get(i).weighed.ingredient(), masses.get(i)))));
+        });
+  }
+
+  /**
+   * How far a result of this recipe can be off, from how far each of its measures can be off.
+   *
+   * @param result the name of the result, for example {@code true hydration}
+   * @param unit its unit, for example {@code %}
+   * @param model works the result out for a batch
+   * @return the propagation; each measure lies evenly within its range
+   */
+  public Propagation propagation(
+      String result, String unit, Propagation.Model<? super Batch> model) {
+    List<Propagation.Input> inputs = new ArrayList<>();
+    for (Item item : items) {
+      inputs.add(
+          Propagation.Input.between(
+              item.text,
+              item.weighed.mass().in(GRAM),
+              item.weighed.range().low().in(GRAM),
+              item.weighed.range().high().in(GRAM)));
+    }
+    return new Propagation(
+        result,
+        unit,
+        inputs,
+        values -> {
+          List<Amount<Mass>> masses = new ArrayList<>();
+          for (double value : values) {
+            masses.add(GRAM.amount(value));
+          }
+          return model.of(batch(masses));
         });
   }
 

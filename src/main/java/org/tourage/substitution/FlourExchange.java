@@ -19,6 +19,7 @@ import org.tourage.formula.Formula;
 import org.tourage.formula.Line;
 import org.tourage.formula.Stage;
 import org.tourage.formula.StageKind;
+import org.tourage.formula.Totals;
 import org.tourage.ingredient.Allergen;
 import org.tourage.ingredient.Component;
 import org.tourage.ingredient.FlourSpecification;
@@ -46,6 +47,7 @@ import org.tourage.quantity.AmountFormat;
  * @param after the formula after
  * @param waterChange the change of the water, in points of the total flour
  * @param uncertainty how far the change may be off either way, in points of the total flour
+ * @param source where the model of the water comes from
  */
 public record FlourExchange(
     Formula before,
@@ -54,15 +56,12 @@ public record FlourExchange(
     Amount<Dimensionless> share,
     Formula after,
     Amount<Dimensionless> waterChange,
-    Amount<Dimensionless> uncertainty)
+    Amount<Dimensionless> uncertainty,
+    String source)
     implements Explained, Serializable {
-  private static final double POINTS_PER_PROTEIN = 1.25;
-  private static final double POINTS_PER_PROTEIN_SPREAD = 0.25;
-  private static final double WHOLE_GRAIN_POINTS = 7.5;
-  private static final double WHOLE_GRAIN_SPREAD = 2.5;
-  private static final double WHOLE_GRAIN_FIBRE = 0.08;
-  private static final Amount<Dimensionless> REFERENCE_MOISTURE = PERCENT.amount(14);
   private static final double WEAK_PROTEIN = 9;
+  private static final double WEAKER_POINTS = 1;
+  private static final double NEARLY_ALL = 0.75;
 
   /**
    * Replaces all of a flour.
@@ -91,6 +90,41 @@ public record FlourExchange(
    */
   public static FlourExchange of(
       Formula formula, Ingredient from, Ingredient to, Quantity<Dimensionless> share) {
+    return exchange(formula, from, to, share, change(formula, from, to), Advice.COMMON_PRACTICE);
+  }
+
+  /**
+   * Replaces a part of a flour, with the water by a model of one's choice.
+   *
+   * @param formula the formula
+   * @param from the flour that goes; the formula must have it
+   * @param to the flour that comes
+   * @param share the part that is exchanged, 0 % to 100 %
+   * @param model how much water each flour takes
+   * @return the exchange
+   * @throws BakeryException as above, or if a flour lacks a figure that the model needs
+   */
+  public static FlourExchange of(
+      Formula formula,
+      Ingredient from,
+      Ingredient to,
+      Quantity<Dimensionless> share,
+      AbsorptionModel model) {
+    AbsorptionModel.Estimate old = model.estimate(from);
+    AbsorptionModel.Estimate fresh = model.estimate(to);
+    double points = fresh.absorption().in(PERCENT) - old.absorption().in(PERCENT);
+    double spread = Math.hypot(old.uncertainty().in(PERCENT), fresh.uncertainty().in(PERCENT));
+    return exchange(
+        formula, from, to, share, atOwnMoisture(formula, from, to, points, spread), fresh.source());
+  }
+
+  private static FlourExchange exchange(
+      Formula formula,
+      Ingredient from,
+      Ingredient to,
+      Quantity<Dimensionless> share,
+      Change change,
+      String source) {
     double part = FRACTION.measure(share);
     if (part < 0 || part > 1) {
       throw new BakeryException(
@@ -107,7 +141,6 @@ public record FlourExchange(
           from.name(),
           "name one of its flours");
     }
-    Change change = change(formula, from, to);
     double exchanged = part * held;
     double water = from.equals(to) ? 0 : change.points / 100 * exchanged;
     double spread = from.equals(to) ? 0 : change.spread / 100 * exchanged;
@@ -132,7 +165,52 @@ public record FlourExchange(
         Amount.from(share),
         after,
         PERCENT.amount(water * 100),
-        PERCENT.amount(spread * 100));
+        PERCENT.amount(spread * 100),
+        source);
+  }
+
+  /**
+   * The household way: keep the water and every other line, and change the mass of the flour until
+   * the dough is as stiff as with the water corrected.
+   *
+   * @return the formula, its flour 100 % again, and the new mass of flour by the old
+   */
+  public Formula.Changed keepingTheWater() {
+    double wanted = after.hydration().trueHydration().value();
+    double held = before.hydration().trueHydration().value();
+    double k = wanted / held;
+    Formula changed =
+        before
+            .replace(
+                (stage, line) ->
+                    line.ingredient().equals(from)
+                        ? split(line, to, share.in(FRACTION))
+                        : List.of(
+                            new Formula.Part(
+                                line.ingredient(),
+                                line.isFlour() ? line.percent() : line.percent().multiply(k))))
+            .formula();
+    return new Formula.Changed(changed, PERCENT.amount(100 / k));
+  }
+
+  /**
+   * What the formula holds before and after, side by side, and the mass of the dough either way.
+   *
+   * @return a table
+   */
+  public String comparison() {
+    Formula.Changed household = keepingTheWater();
+    AmountFormat format = AmountFormat.metric();
+    return Totals.of(before).compare(Totals.of(after))
+        + "\nor keep the water: "
+        + format.percent(household.flour())
+        + " of the flour, dough "
+        + format.percent(
+            PERCENT.amount(
+                household.formula().dough().in(PERCENT)
+                    * household.flour().in(PERCENT)
+                    / before.dough().in(PERCENT)))
+        + " of what it was";
   }
 
   private record Change(double points, double spread) {}
@@ -199,8 +277,8 @@ public record FlourExchange(
   }
 
   private static Change change(Formula formula, Ingredient from, Ingredient to) {
-    FlourSpecification old = specification(from);
-    FlourSpecification fresh = specification(to);
+    FlourSpecification old = FlourFigures.specification(from);
+    FlourSpecification fresh = FlourFigures.specification(to);
     double atReference;
     double spread;
     if (old.absorption().isPresent() && fresh.absorption().isPresent()) {
@@ -208,41 +286,35 @@ public record FlourExchange(
           fresh.absorption().orElseThrow().in(PERCENT) - old.absorption().orElseThrow().in(PERCENT);
       spread = 0;
     } else {
-      double protein = protein14(fresh) - protein14(old);
-      double grain = (isWholeGrain(to) ? 1 : 0) - (isWholeGrain(from) ? 1 : 0);
-      atReference = POINTS_PER_PROTEIN * protein + WHOLE_GRAIN_POINTS * grain;
-      spread = POINTS_PER_PROTEIN_SPREAD * Math.abs(protein) + WHOLE_GRAIN_SPREAD * Math.abs(grain);
+      double protein = FlourFigures.protein(to) - FlourFigures.protein(from);
+      double grain =
+          (FlourFigures.isWholeGrain(to) ? 1 : 0) - (FlourFigures.isWholeGrain(from) ? 1 : 0);
+      atReference = ProteinSlope.PER_POINT * protein + ProteinSlope.WHOLE_GRAIN * grain;
+      spread =
+          ProteinSlope.PER_POINT_SPREAD * Math.abs(protein)
+              + ProteinSlope.WHOLE_GRAIN_SPREAD * Math.abs(grain);
     }
+    return atOwnMoisture(formula, from, to, atReference, spread);
+  }
+
+  /** A difference at 14 % moisture as one of the flours as they are. */
+  private static Change atOwnMoisture(
+      Formula formula, Ingredient from, Ingredient to, double atReference, double spread) {
+    FlourSpecification old = FlourFigures.specification(from);
+    FlourSpecification fresh = FlourFigures.specification(to);
     Amount<Dimensionless> oldWater = formula.hydration().trueHydration();
     Amount<Dimensionless> oldAtReference =
-        MoistureBasis.absorptionAt(oldWater, old.moisture(), REFERENCE_MOISTURE);
+        MoistureBasis.absorptionAt(oldWater, old.moisture(), FlourFigures.REFERENCE_MOISTURE);
     Amount<Dimensionless> newWater =
         MoistureBasis.absorptionAt(
-            oldAtReference.add(PERCENT.amount(atReference)), REFERENCE_MOISTURE, fresh.moisture());
+            oldAtReference.add(PERCENT.amount(atReference)),
+            FlourFigures.REFERENCE_MOISTURE,
+            fresh.moisture());
     // a change at the reference moisture is diluted like a component
     Amount<Dimensionless> uncertainty =
-        MoistureBasis.shareAt(PERCENT.amount(spread), REFERENCE_MOISTURE, fresh.moisture());
+        MoistureBasis.shareAt(
+            PERCENT.amount(spread), FlourFigures.REFERENCE_MOISTURE, fresh.moisture());
     return new Change(newWater.subtract(oldWater).in(PERCENT), uncertainty.in(PERCENT));
-  }
-
-  private static FlourSpecification specification(Ingredient flour) {
-    return flour
-        .flour()
-        .orElseThrow(
-            () ->
-                new BakeryException(
-                    Reason.MISSING,
-                    "the protein of this flour is not known",
-                    flour.name(),
-                    "use a flour, or build one with Ingredient.builder(…).flour(…)"));
-  }
-
-  private static double protein14(FlourSpecification flour) {
-    return MoistureBasis.shareAt(flour.protein(), flour.moisture(), REFERENCE_MOISTURE).in(PERCENT);
-  }
-
-  private static boolean isWholeGrain(Ingredient flour) {
-    return flour.composition().fraction(Component.FIBRE) > WHOLE_GRAIN_FIBRE;
   }
 
   @Override
@@ -258,6 +330,41 @@ public record FlourExchange(
               "Take the figure as a first trial and correct by feel",
               Advice.COMMON_PRACTICE));
     }
+    boolean gluten =
+        to.allergens().stream()
+            .anyMatch(a -> a == Allergen.WHEAT || a == Allergen.RYE || a == Allergen.BARLEY);
+    if (!gluten && share.value() > 0) {
+      advice.add(
+          Advice.warning(
+              "NO_GLUTEN",
+              to.name()
+                  + " has no gluten: a dough of it alone holds no gas and can't be rolled thin",
+              "Exchange at most a quarter, or use a recipe made for it with a binder; it is no"
+                  + " claim of gluten-free",
+              Advice.COMMON_PRACTICE));
+    } else if (to.allergens().contains(Allergen.RYE)) {
+      advice.add(
+          Advice.note(
+              "RYE",
+              to.name() + " thickens by its pentosans, not by gluten",
+              "Mix gently, expect a stickier dough and a shorter rise; above a third of rye work"
+                  + " with sourdough",
+              Advice.COMMON_PRACTICE));
+    } else if (FlourFigures.isWholeGrain(to) && !FlourFigures.isWholeGrain(from)) {
+      advice.add(
+          Advice.note(
+              "WHOLE_GRAIN",
+              to.name() + " takes its water slowly, and its bran cuts the gluten",
+              "Rest it wet before mixing, mix less, and expect a shorter fermentation tolerance",
+              Advice.COMMON_PRACTICE));
+    } else if (FlourFigures.protein(from) - FlourFigures.protein(to) > WEAKER_POINTS) {
+      advice.add(
+          Advice.note(
+              "FLOUR_WEAKER",
+              to.name() + " is weaker than " + from.name(),
+              "Mix for less time and let it rise for less",
+              Advice.COMMON_PRACTICE));
+    }
     double protein = to.flour().orElseThrow().protein().in(PERCENT);
     boolean rolledIn = after.stages().stream().anyMatch(s -> s.kind() == StageKind.ROLL_IN);
     if (protein < WEAK_PROTEIN && isWheat(to)) {
@@ -269,7 +376,9 @@ public record FlourExchange(
                   + AmountFormat.metric().percent(PERCENT.amount(protein))
                   + " protein"
                   + (rolledIn ? ", too little to be rolled thin without tearing" : ""),
-              "Exchange a part only, or add some strong flour",
+              rolledIn && share.in(FRACTION) > NEARLY_ALL
+                  ? "This can't work as a laminated dough: exchange at most a half, or add gluten"
+                  : "Exchange a part only, or add some strong flour",
               Advice.COMMON_PRACTICE));
     }
     if (uncertainty.value() > 2) {
@@ -291,8 +400,8 @@ public record FlourExchange(
 
   @Override
   public Working working() {
-    FlourSpecification old = specification(from);
-    FlourSpecification fresh = specification(to);
+    FlourSpecification old = FlourFigures.specification(from);
+    FlourSpecification fresh = FlourFigures.specification(to);
     AmountFormat format = AmountFormat.metric();
     return Working.of(
         new WorkedLine(
@@ -300,17 +409,19 @@ public record FlourExchange(
             "P · (100 − 14) / (100 − M)",
             from.name()
                 + " "
-                + format.percent(PERCENT.amount(protein14(old)))
+                + format.percent(PERCENT.amount(FlourFigures.protein(from)))
                 + ", "
                 + to.name()
                 + " "
-                + format.percent(PERCENT.amount(protein14(fresh))),
+                + format.percent(PERCENT.amount(FlourFigures.protein(to))),
             "conservation of dry matter"),
         new WorkedLine(
             "Δ water",
-            "1.25 · ΔP14, whole grain +7.5, then to each flour's own moisture",
+            source.equals(Advice.COMMON_PRACTICE)
+                ? "1.25 · ΔP14, whole grain +7.5, then to each flour's own moisture"
+                : "difference of the absorptions, then to each flour's own moisture",
             format.percent(waterChange) + " ± " + format.percent(uncertainty) + " of flour",
-            Advice.COMMON_PRACTICE));
+            source));
   }
 
   /** {@code bread flour → all-purpose flour: water −1.2 % ± 0.4 % of flour}. */

@@ -1,0 +1,119 @@
+package org.tourage.formula;
+
+import static org.tourage.quantity.BakeryUnits.PERCENT;
+
+import java.io.Serializable;
+import javax.measure.quantity.Dimensionless;
+import org.tourage.ingredient.Component;
+import org.tourage.ingredient.Role;
+import org.tourage.internal.TextTable;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
+
+/**
+ * What a formula holds, roll-in included and finish left out, each by the total flour. Water, fat,
+ * sugars and salt are those of all lines; the water is without that of the flour. Salt is sodium ×
+ * 2.5 (Regulation (EU) No 1169/2011, Annex I), without the sodium of chemical leavening.
+ *
+ * @param water water of all but the flour
+ * @param fat fat of all lines
+ * @param sugars sugars of all lines but the flour
+ * @param salt salt of all lines
+ * @param protein protein of all lines
+ * @param dough the whole dough
+ */
+public record Totals(
+    Amount<Dimensionless> water,
+    Amount<Dimensionless> fat,
+    Amount<Dimensionless> sugars,
+    Amount<Dimensionless> salt,
+    Amount<Dimensionless> protein,
+    Amount<Dimensionless> dough)
+    implements Serializable {
+  private static final double SALT_FROM_SODIUM = 2.5;
+
+  /**
+   * The totals of a formula.
+   *
+   * @param formula the formula
+   * @return the totals
+   */
+  public static Totals of(Formula formula) {
+    double[] sums = new double[5];
+    for (Line line : formula.overall()) {
+      for (int i = 0; i < sums.length; i++) {
+        sums[i] += line.share() * of(line, i);
+      }
+    }
+    return new Totals(
+        PERCENT.amount(100 * sums[0]),
+        PERCENT.amount(100 * sums[1]),
+        PERCENT.amount(100 * sums[2]),
+        PERCENT.amount(100 * sums[3]),
+        PERCENT.amount(100 * sums[4]),
+        formula.dough());
+  }
+
+  private static double of(Line line, int which) {
+    org.tourage.ingredient.Composition composition = line.ingredient().composition();
+    return switch (which) {
+      case 0 -> line.isFlour() ? 0 : composition.fraction(Component.WATER);
+      case 1 -> composition.fraction(Component.FAT);
+      case 2 -> line.isFlour() ? 0 : composition.fraction(Component.SUGARS);
+      case 3 ->
+          line.ingredient().is(Role.LEAVENING)
+              ? 0
+              : SALT_FROM_SODIUM * composition.fraction(Component.SODIUM);
+      default -> composition.fraction(Component.PROTEIN);
+    };
+  }
+
+  /**
+   * Two totals beside one another.
+   *
+   * @param after the totals after a change
+   * @return a table with before, after and the change in points of flour
+   */
+  public String compare(Totals after) {
+    TextTable table = new TextTable(1);
+    table.row("by flour", "before", "after", "change");
+    row(table, "true hydration, roll-in included", water, after.water);
+    row(table, "fat", fat, after.fat);
+    row(table, "sugars", sugars, after.sugars);
+    row(table, "salt", salt, after.salt);
+    row(table, "protein", protein, after.protein);
+    row(table, "dough", dough, after.dough);
+    return table.toString();
+  }
+
+  private static void row(
+      TextTable table, String name, Amount<Dimensionless> before, Amount<Dimensionless> after) {
+    AmountFormat format = AmountFormat.metric();
+    Amount<Dimensionless> change = after.subtract(before);
+    // what is left of rounding is no change
+    boolean none = Math.abs(change.in(PERCENT)) < 5e-9;
+    table.row(
+        name,
+        format.percent(before),
+        format.percent(after),
+        none ? "0 %" : (change.value() > 0 ? "+" : "") + format.percent(change));
+  }
+
+  /** One line. */
+  @Override
+  public String toString() {
+    AmountFormat format = AmountFormat.metric();
+    return "by flour: water "
+        + format.percent(water)
+        + ", fat "
+        + format.percent(fat)
+        + ", sugars "
+        + format.percent(sugars)
+        + ", salt "
+        + format.percent(salt)
+        + ", protein "
+        + format.percent(protein)
+        + ", dough "
+        + format.percent(dough);
+  }
+}

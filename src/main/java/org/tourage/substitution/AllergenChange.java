@@ -1,0 +1,91 @@
+package org.tourage.substitution;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.tourage.advice.Advice;
+import org.tourage.formula.Formula;
+import org.tourage.formula.Line;
+import org.tourage.ingredient.Allergen;
+
+/** The allergens that an exchange brings and takes. */
+final class AllergenChange {
+  private static final String SOURCE =
+      "21 U.S.C. 321(qq); Regulation (EU) No 1169/2011, Annex II; table of the catalogue";
+
+  private AllergenChange() {}
+
+  static Set<Allergen> entered(Formula before, Formula after) {
+    Set<Allergen> entered = of(after);
+    entered.removeAll(of(before));
+    return entered;
+  }
+
+  static Set<Allergen> left(Formula before, Formula after) {
+    Set<Allergen> left = of(before);
+    left.removeAll(of(after));
+    return left;
+  }
+
+  private static Set<Allergen> of(Formula formula) {
+    Set<Allergen> all = EnumSet.noneOf(Allergen.class);
+    for (Line line : formula.lines()) {
+      all.addAll(line.ingredient().allergens());
+    }
+    return all;
+  }
+
+  static List<Advice> advice(Formula before, Formula after) {
+    List<Advice> advice = new ArrayList<>();
+    Set<Allergen> entered = entered(before, after);
+    Set<Allergen> left = left(before, after);
+    if (!entered.isEmpty()) {
+      advice.add(
+          Advice.safety(
+              "ALLERGEN_ENTERS",
+              words(entered) + (entered.size() == 1 ? " comes" : " come") + " into the formula",
+              "Tell everyone who eats it, and change the label as your local law says",
+              SOURCE));
+    }
+    if (!left.isEmpty()) {
+      advice.add(
+          Advice.safety(
+              "ALLERGEN_LEAVES",
+              words(left)
+                  + (left.size() == 1 ? " leaves" : " leave")
+                  + " the formula by the table, but plant-based is not a claim of allergen-free, nor"
+                  + " of free of milk allergen",
+              "Traces come with ingredients, shared tools and shared ovens; make no claim without"
+                  + " control",
+              SOURCE));
+    }
+    Set<Allergen> check = EnumSet.noneOf(Allergen.class);
+    List<String> products = new ArrayList<>();
+    for (Line line : after.lines()) {
+      boolean fresh =
+          before.lines().stream().noneMatch(l -> l.ingredient().equals(line.ingredient()));
+      if (fresh && !line.ingredient().allergensToCheck().isEmpty()) {
+        check.addAll(line.ingredient().allergensToCheck());
+        products.add(line.ingredient().name());
+      }
+    }
+    if (!check.isEmpty()) {
+      advice.add(
+          Advice.safety(
+              "ALLERGEN_CHECK",
+              String.join(" and ", products) + " may hold " + words(check),
+              "Read the label of the product in hand",
+              SOURCE));
+    }
+    return advice;
+  }
+
+  private static String words(Set<Allergen> allergens) {
+    return allergens.stream()
+        .map(a -> a.name().toLowerCase(Locale.ROOT).replace('_', ' '))
+        .collect(Collectors.joining(", "));
+  }
+}

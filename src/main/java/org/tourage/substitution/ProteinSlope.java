@@ -1,0 +1,61 @@
+package org.tourage.substitution;
+
+import static org.tourage.quantity.BakeryUnits.PERCENT;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.tourage.advice.Advice;
+import org.tourage.ingredient.Allergen;
+import org.tourage.ingredient.Ingredient;
+
+/**
+ * Absorption by protein: 1.25 points of water for each point of protein at 14 % moisture, between 1
+ * and 1.5, and 7.5 points more for whole grain, between 5 and 10 (common practice). The line runs
+ * through the middle of 44 wheat flours of 10.6 to 14.8 % protein that took 55.7 to 63.2 % (T.
+ * Sedláček and I. Švec, Croat. J. Food Sci. Technol. 15 (2023), doi 10.17508/CJFST.2023.15.2.04:
+ * the ranges; their means are not used).
+ */
+public record ProteinSlope() implements AbsorptionModel {
+  /** Points of water for each point of protein. */
+  static final double PER_POINT = 1.25;
+
+  /** How far that slope may be off either way. */
+  static final double PER_POINT_SPREAD = 0.25;
+
+  /** Points of water for whole grain. */
+  static final double WHOLE_GRAIN = 7.5;
+
+  /** How far that may be off either way. */
+  static final double WHOLE_GRAIN_SPREAD = 2.5;
+
+  private static final double MIDDLE_PROTEIN = (10.6 + 14.8) / 2;
+  private static final double MIDDLE_ABSORPTION = (55.7 + 63.2) / 2;
+
+  /** Flours of one protein differ by about so much either way; a quarter of the range seen. */
+  private static final double BETWEEN_FLOURS = (63.2 - 55.7) / 4;
+
+  @Override
+  public Estimate estimate(Ingredient flour) {
+    double protein = FlourFigures.protein(flour);
+    boolean whole = FlourFigures.isWholeGrain(flour);
+    double away = protein - MIDDLE_PROTEIN;
+    double absorption = MIDDLE_ABSORPTION + PER_POINT * away + (whole ? WHOLE_GRAIN : 0);
+    double slope = PER_POINT_SPREAD / Math.sqrt(3) * away;
+    double grain = whole ? WHOLE_GRAIN_SPREAD / Math.sqrt(3) : 0;
+    double uncertainty = Math.sqrt(BETWEEN_FLOURS * BETWEEN_FLOURS + slope * slope + grain * grain);
+    List<Advice> advice = new ArrayList<>();
+    if (!flour.allergens().contains(Allergen.WHEAT)) {
+      advice.add(
+          Advice.warning(
+              "NOT_WHEAT",
+              flour.name() + " is no wheat; the line is one of wheat flours",
+              "Take the figure as a first trial and correct by feel",
+              Advice.COMMON_PRACTICE));
+    }
+    return new Estimate(
+        PERCENT.amount(absorption),
+        PERCENT.amount(uncertainty),
+        "common practice; anchored in the ranges of Sedláček and Švec 2023",
+        advice);
+  }
+}
