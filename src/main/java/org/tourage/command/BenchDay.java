@@ -40,6 +40,7 @@ import org.tourage.formula.PieceOrder;
 import org.tourage.formula.StageKind;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Ingredient;
+import org.tourage.ingredient.Role;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.label.AllergenSummary;
 import org.tourage.label.KitchenCautions;
@@ -68,6 +69,8 @@ import org.tourage.quantity.Kind;
 import org.tourage.quantity.TemperatureDifference;
 import org.tourage.sheet.BenchSheet;
 import org.tourage.substitution.FlourExchange;
+import org.tourage.substitution.IngredientExchange;
+import org.tourage.substitution.PlantBased;
 
 /**
  * Works a recipe file through the rooms of the library and puts the results on a bench sheet:
@@ -117,6 +120,7 @@ public final class BenchDay {
       // the exchange keeps the flour
       wanted = exchange.get().after().forFlour(asGiven.flour());
     }
+    wanted = onHand(sheet, wanted);
     Formula formula = wanted.formula();
     Scaled scaled = scale(wanted);
     Batch batch = scaled.batch.rounded(read(Setting.BALANCE, Amounts::mass, grams(1)));
@@ -430,6 +434,67 @@ public final class BenchDay {
                       .orElseGet(() -> firstFlour(formula));
               return FlourExchange.of(formula, from, to);
             });
+  }
+
+  /** Fat, liquid and all of animals, one after another; each keeps the flour. */
+  private Batch onHand(BenchSheet.Builder sheet, Batch given) {
+    Formula now = given.formula();
+    if (file.get(Setting.FAT_ON_HAND).isPresent()) {
+      Ingredient from = replaced(now, Setting.FAT_REPLACED, Role.FAT);
+      IngredientExchange exchange =
+          IngredientExchange.of(now, from, required(Setting.FAT_ON_HAND, BenchDay::ingredient));
+      sheet.exchange("Fat on hand", exchange, exchange.comparison());
+      now = exchange.after();
+    }
+    if (file.get(Setting.LIQUID_ON_HAND).isPresent()) {
+      Ingredient from = replaced(now, Setting.LIQUID_REPLACED, Role.LIQUID);
+      IngredientExchange exchange =
+          IngredientExchange.of(now, from, required(Setting.LIQUID_ON_HAND, BenchDay::ingredient));
+      sheet.exchange("Liquid on hand", exchange, exchange.comparison());
+      now = exchange.after();
+    }
+    boolean plants =
+        choose(
+            Setting.PLANT_BASED,
+            "no",
+            word ->
+                switch (word) {
+                  case "yes" -> Boolean.TRUE;
+                  case "no" -> Boolean.FALSE;
+                  default -> null;
+                });
+    if (plants) {
+      PlantBased change = PlantBased.of(now);
+      sheet.exchange("Plant-based (no claim of allergen-free)", change, change.comparison());
+      now = change.after();
+    }
+    return now.forFlour(given.flour());
+  }
+
+  private static Ingredient ingredient(String name) {
+    return Catalogue.builtIn().require(name);
+  }
+
+  /** The ingredient that a setting names, or the first of a role that is not plain water. */
+  private Ingredient replaced(Formula formula, Setting setting, Role role) {
+    return file.get(setting)
+        .map(BenchDay::ingredient)
+        .orElseGet(
+            () ->
+                formula.lines().stream()
+                    .map(Line::ingredient)
+                    .filter(i -> i.is(role) && !i.id().equals("water"))
+                    .findFirst()
+                    .orElseThrow(
+                        () ->
+                            new BakeryException(
+                                Reason.MISSING,
+                                "the recipe has nothing to be replaced",
+                                setting.key(),
+                                "name what is to go, for example "
+                                    + setting.key()
+                                    + ": "
+                                    + setting.example())));
   }
 
   private static Ingredient firstFlour(Formula formula) {

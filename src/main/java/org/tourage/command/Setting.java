@@ -26,6 +26,21 @@ public enum Setting {
   /** The flour that it replaces. */
   FLOUR_REPLACED(
       "flour-replaced", "bread flour", "the flour that it replaces; the first if not said"),
+  /** The fat that is on hand. */
+  FAT_ON_HAND("fat-on-hand", "salted butter", "use this fat and correct water and salt"),
+  /** The fat that it replaces. */
+  FAT_REPLACED(
+      "fat-replaced", "unsalted butter", "the fat that it replaces; the first if not said"),
+  /** The liquid that is on hand. */
+  LIQUID_ON_HAND("liquid-on-hand", "oat drink", "use this liquid and keep water, fat and sugars"),
+  /** The liquid that it replaces. */
+  LIQUID_REPLACED(
+      "liquid-replaced",
+      "whole milk",
+      "the liquid that it replaces; the first but water if not said"),
+  /** Whether all dairy, egg and honey is replaced. */
+  PLANT_BASED(
+      "plant-based", "no", "yes to replace all dairy, egg and honey; no claim of allergen-free"),
   /** The step of the balance. */
   BALANCE("balance", "1 g", "least step of the balance"),
   /** The wanted temperature of the dough. */

@@ -13,7 +13,7 @@ import org.tourage.quantity.AmountRange;
  * How fast something grows or ferments, by temperature. Only ratios of rates have a meaning; a rate
  * of 1 is the best one, or the one at the reference temperature.
  */
-public interface RateModel extends SolidConduction.Process, Serializable {
+public interface RateModel extends SolidConduction.LocalProcess, Serializable {
 
   /**
    * What it is the rate of.

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Component;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
@@ -193,6 +194,11 @@ public final class Formula implements Serializable {
       if (same) {
         return line.ingredient();
       }
+    }
+    // an everyday name, as the builder takes it
+    Ingredient known = Catalogue.builtIn().find(wanted).orElse(null);
+    if (known != null && lines.stream().anyMatch(l -> l.ingredient().equals(known))) {
+      return known;
     }
     throw new BakeryException(
         Reason.UNKNOWN_NAME,

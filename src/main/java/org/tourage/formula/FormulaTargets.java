@@ -63,6 +63,7 @@ public final class FormulaTargets implements Serializable {
   private record Move(int line, double low, double high) implements Serializable {}
 
   /** Σ weight·x = value, or at most value; the ratio is printed as part ÷ whole. */
+  @SuppressWarnings("ArrayRecordComponent") // never compared and never handed out
   private record Target(
       String name, double[] part, double[] whole, double wanted, boolean most, boolean ratio)
       implements Serializable {
@@ -443,7 +444,7 @@ public final class FormulaTargets implements Serializable {
   private List<String> conflicts(Target target) {
     List<String> names = new ArrayList<>();
     for (Target other : targets) {
-      if (other != target) {
+      if (!other.name.equals(target.name)) {
         List<Target> rest = new ArrayList<>(targets);
         rest.remove(other);
         if (miss(target, fit(rest)) <= MET) {

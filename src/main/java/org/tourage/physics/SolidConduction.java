@@ -50,9 +50,9 @@ public record SolidConduction(
    * <p>Its progress grows by the rate times the seconds.
    */
   @FunctionalInterface
-  public interface Process {
+  public interface LocalProcess {
     /** Nothing goes on. */
-    Process NONE = celsius -> 0;
+    LocalProcess NONE = celsius -> 0;
 
     /**
      * How fast it goes.
@@ -148,7 +148,7 @@ public record SolidConduction(
   public List<State> run(
       Quantity<Temperature> start,
       TemperatureHistory surroundings,
-      Process process,
+      LocalProcess process,
       double kelvinPerProgress,
       List<? extends Quantity<Time>> times) {
     return new Run(process, kelvinPerProgress, CELSIUS.measure(start), null)
@@ -170,7 +170,7 @@ public record SolidConduction(
   public List<State> run(
       State from,
       TemperatureHistory surroundings,
-      Process process,
+      LocalProcess process,
       double kelvinPerProgress,
       List<? extends Quantity<Time>> times) {
     return new Run(process, kelvinPerProgress, from.mean, from).follow(surroundings, times);
@@ -178,7 +178,7 @@ public record SolidConduction(
 
   /** One run. The arrays go over all axes, the first axis outermost. */
   private final class Run {
-    private final Process process;
+    private final LocalProcess process;
     private final double kelvinPerProgress;
     private final Spectrum[] spectra;
     private final double[] decay;
@@ -196,7 +196,7 @@ public record SolidConduction(
     private double[] source;
     private final double[] progress;
 
-    Run(Process process, double kelvinPerProgress, double celsius, @Nullable State from) {
+    Run(LocalProcess process, double kelvinPerProgress, double celsius, @Nullable State from) {
       this.process = requireNonNull(process, "process");
       this.kelvinPerProgress = kelvinPerProgress;
       List<Solid.Axis> axes = solid.axes();

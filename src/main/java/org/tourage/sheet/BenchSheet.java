@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
 import org.tourage.advice.Advice;
+import org.tourage.advice.Explained;
 import org.tourage.advice.Severity;
 import org.tourage.doughtemperature.FactorRule;
 import org.tourage.doughtemperature.HeatBalance;
@@ -167,7 +168,23 @@ public final class BenchSheet implements Serializable {
       lines.add(exchange.toString());
       lines.add("before: " + exchange.before().hydration());
       lines.add("after:  " + exchange.after().hydration());
+      lines.addAll(exchange.comparison().lines().toList());
       return section("Flour on hand", lines);
+    }
+
+    /**
+     * Adds another exchange.
+     *
+     * @param heading what is exchanged
+     * @param exchange the exchange; its text and its advice are shown
+     * @param comparison before and after, side by side
+     * @return this builder
+     */
+    public Builder exchange(String heading, Explained exchange, String comparison) {
+      advice.addAll(exchange.advice());
+      List<String> lines = new ArrayList<>(exchange.toString().lines().toList());
+      lines.addAll(comparison.lines().toList());
+      return section(heading, lines);
     }
 
     /**

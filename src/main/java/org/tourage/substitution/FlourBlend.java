@@ -126,6 +126,35 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
       reached = java.util.Collections.unmodifiableMap(new EnumMap<>(reached));
     }
 
+    /**
+     * The share of a flour.
+     *
+     * @param flour the flour
+     * @return its share by mass; 0 % if it is not in the blend
+     */
+    public Amount<Dimensionless> share(Ingredient flour) {
+      return shares.getOrDefault(flour, PERCENT.amount(0));
+    }
+
+    /**
+     * What the blend has of a target's property.
+     *
+     * @param property the property of one of the targets
+     * @return percent at 14 % moisture
+     * @throws BakeryException if it was no target
+     */
+    public Amount<Dimensionless> reached(FlourProperty property) {
+      Amount<Dimensionless> value = reached.get(property);
+      if (value == null) {
+        throw new BakeryException(
+            Reason.UNKNOWN_NAME,
+            "this was no target of the blend",
+            property.word(),
+            "use one of " + reached.keySet());
+      }
+      return value;
+    }
+
     /** {@code 95.1 % bread flour, 4.9 % vital wheat gluten: protein 13.5 %}. */
     @Override
     public String toString() {

@@ -400,8 +400,6 @@ public record FlourExchange(
 
   @Override
   public Working working() {
-    FlourSpecification old = FlourFigures.specification(from);
-    FlourSpecification fresh = FlourFigures.specification(to);
     AmountFormat format = AmountFormat.metric();
     return Working.of(
         new WorkedLine(

@@ -1,5 +1,6 @@
 /**
- * Floor 3: another flour in place of the one the formula names.
+ * Floor 3: another flour, fat, liquid, sugar or yeast in place of the one that the formula names,
+ * and blends of flours.
  *
  * @serial exclude the serial form travels between machines of one version only
  */

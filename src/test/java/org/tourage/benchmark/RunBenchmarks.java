@@ -45,7 +45,12 @@ public final class RunBenchmarks {
     }
     for (String name :
         new String[] {
-          "countABillionLayers", "buildAStackOf118098FatLayers", "minutesUntilTooSoft"
+          "countABillionLayers",
+          "buildAStackOf118098FatLayers",
+          "minutesUntilTooSoft",
+          "exchangeALiquid",
+          "exchangeAFlour",
+          "solveForSixTargets"
         }) {
       System.out.printf(Locale.ROOT, "%s: %.3f ms%n", name, score(results, name) / 1e6);
     }

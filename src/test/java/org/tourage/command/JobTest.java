@@ -128,4 +128,41 @@ class JobTest {
     assertThat(sheet.advice()).extracting(Advice::code).contains("WATER_COLD", "YEAST_TEST");
     assertThat(sheet.toString()).contains("foams to a thick cap", "38 °C (100 °F) to 43 °C");
   }
+
+  @Test
+  void fatLiquidAndAllOfAnimalsOnHandAreExchangedWithBeforeAndAfter() {
+    RecipeFile buns =
+        RecipeFile.parse(
+            """
+            [dough]
+            500 g bread flour
+            100 g water
+            200 g whole milk
+            60 g unsalted butter
+            40 g sugar
+            9 g salt
+            6 g instant yeast
+            """);
+    String sheet =
+        BenchDay.work(buns.with("fat-on-hand", "salted butter").with("liquid-on-hand", "oat drink"))
+            .toString();
+    assertThat(sheet)
+        .contains("Fat on hand", "unsalted butter becomes salted butter, × 1")
+        .contains("Liquid on hand", "whole milk becomes oat drink")
+        .contains("before", "after", "change");
+    BenchSheet plants = BenchDay.work(buns.with("plant-based", "yes"));
+    assertThat(plants.toString())
+        .contains("Plant-based (no claim of allergen-free)", "becomes soy drink");
+    assertThat(plants.advice()).extracting(Advice::code).contains("ALLERGEN_LEAVES");
+    assertThat(
+            BenchDay.work(buns.with("fat-on-hand", "salted butter").with("fat-replaced", "butter"))
+                .toString())
+        .contains("Fat on hand");
+    assertThatThrownBy(() -> BenchDay.work(buns.with("plant-based", "maybe")))
+        .isInstanceOf(BakeryException.class);
+    RecipeFile lean = RecipeFile.parse("[dough]\n500 g bread flour\n300 g water\n");
+    assertThatThrownBy(() -> BenchDay.work(lean.with("fat-on-hand", "butter")))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("fat-replaced");
+  }
 }

@@ -22,7 +22,7 @@ import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.physics.Constituents;
 import org.tourage.physics.Solid;
-import org.tourage.physics.SolidConduction.Process;
+import org.tourage.physics.SolidConduction.LocalProcess;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountRange;
@@ -465,7 +465,7 @@ class FermentationTest {
 
   @Test
   void aProcessOfNothingHasNoRate() {
-    assertThat(Process.NONE.rate(20)).isZero();
+    assertThat(LocalProcess.NONE.rate(20)).isZero();
     assertThat(List.of(Cover.values())).allSatisfy(c -> assertThat(c.words()).isNotBlank());
   }
 }

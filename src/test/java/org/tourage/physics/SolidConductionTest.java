@@ -15,7 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.tourage.advice.BakeryException;
-import org.tourage.physics.SolidConduction.Process;
+import org.tourage.physics.SolidConduction.LocalProcess;
 import org.tourage.physics.SolidConduction.State;
 
 class SolidConductionTest {
@@ -39,7 +39,7 @@ class SolidConductionTest {
         .run(
             celsius(1),
             TemperatureHistory.hold(celsius(0), seconds(seconds)),
-            Process.NONE,
+            LocalProcess.NONE,
             0,
             List.of(seconds(seconds)))
         .get(0);
@@ -96,7 +96,7 @@ class SolidConductionTest {
                 celsius(30),
                 TemperatureHistory.hold(celsius(4), seconds(0.2 * unit))
                     .thenHold(celsius(20), seconds(0.3 * unit)),
-                Process.NONE,
+                LocalProcess.NONE,
                 0,
                 List.of(seconds(0.5 * unit)))
             .get(0);
@@ -115,7 +115,7 @@ class SolidConductionTest {
                 celsius(25),
                 TemperatureHistory.ramp(
                     celsius(200), celsius(200 + 0.05 * 900), seconds(1.5 * tau)),
-                Process.NONE,
+                LocalProcess.NONE,
                 0,
                 List.of(seconds(1.5 * tau)))
             .get(0);
@@ -243,12 +243,12 @@ class SolidConductionTest {
     TemperatureHistory air = TemperatureHistory.hold(celsius(4), hours(1));
     double bare =
         new SolidConduction(body(3), K, RHO_C, 10)
-            .run(celsius(26), air, Process.NONE, 0, List.of(hours(1)))
+            .run(celsius(26), air, LocalProcess.NONE, 0, List.of(hours(1)))
             .get(0)
             .core();
     double covered =
         new SolidConduction(body(3), K, RHO_C, 1 / (1 / 10.0 + 0.05))
-            .run(celsius(26), air, Process.NONE, 0, List.of(hours(1)))
+            .run(celsius(26), air, LocalProcess.NONE, 0, List.of(hours(1)))
             .get(0)
             .core();
     assertThat(covered).isGreaterThan(bare + 0.5);
@@ -270,14 +270,14 @@ class SolidConductionTest {
         .hasMessageContaining("hypercube");
     SolidConduction body = new SolidConduction(body(1), K, RHO_C, 8);
     TemperatureHistory air = TemperatureHistory.hold(celsius(4), hours(1));
-    assertThatThrownBy(() -> body.run(celsius(20), air, Process.NONE, 0, List.of(hours(2))))
+    assertThatThrownBy(() -> body.run(celsius(20), air, LocalProcess.NONE, 0, List.of(hours(2))))
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("2 h");
-    State state = body.run(celsius(20), air, Process.NONE, 0, List.of(hours(1))).get(0);
+    State state = body.run(celsius(20), air, LocalProcess.NONE, 0, List.of(hours(1))).get(0);
     assertThatThrownBy(
             () ->
                 new SolidConduction(Solid.tub(metres(1), metres(1)), K, RHO_C, 8)
-                    .run(state, air, Process.NONE, 0, List.of(hours(1))))
+                    .run(state, air, LocalProcess.NONE, 0, List.of(hours(1))))
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("another kind of body");
   }
