@@ -3,12 +3,14 @@ package org.tourage.oven;
 import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.MINUTE;
+import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.tourage.advice.Advice;
@@ -34,21 +36,75 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
   private static final double COOL_CELSIUS = 120;
   private static final double HOT_CELSIUS = 260;
   private static final double LIMIT_CELSIUS = 350;
+  private static final double FAN_KELVIN = 20;
+
+  /** How the air of the oven moves. */
+  public enum Mode {
+    /** Still air: heat from top and bottom. */
+    STILL("still"),
+    /** Air moved by a fan. */
+    FAN("fan");
+
+    private final String word;
+
+    Mode(String word) {
+      this.word = word;
+    }
+
+    /**
+     * What it is called.
+     *
+     * @return {@code still} or {@code fan}
+     */
+    public String word() {
+      return word;
+    }
+  }
+
+  /** What ends a step before its time is over. */
+  public enum End {
+    /** Nothing: the time alone. */
+    TIME,
+    /** The core has reached a temperature, in °C. */
+    CORE,
+    /** The piece has lost a share of its mass, in percent. */
+    LOSS
+  }
 
   /**
    * One step.
    *
    * @param setPoint what the oven is set to
-   * @param duration for how long
+   * @param duration for how long, at most
+   * @param mode how the air moves
+   * @param steam whether steam is given
+   * @param ramp how long the set point takes from that of the step before; 0 for at once
+   * @param end what ends it sooner
+   * @param endValue at which value, °C or percent; not read for {@link End#TIME}
    */
-  public record Step(Amount<Temperature> setPoint, Amount<Time> duration) implements Serializable {
+  public record Step(
+      Amount<Temperature> setPoint,
+      Amount<Time> duration,
+      Mode mode,
+      boolean steam,
+      Amount<Time> ramp,
+      End end,
+      double endValue)
+      implements Serializable {
     /**
      * Checks the ranges.
      *
      * @param setPoint what the oven is set to
-     * @param duration for how long
+     * @param duration for how long, at most
+     * @param mode how the air moves
+     * @param steam whether steam is given
+     * @param ramp how long the set point takes from that of the step before; 0 for at once
+     * @param end what ends it sooner
+     * @param endValue at which value, °C or percent; not read for {@link End#TIME}
      */
     public Step {
+      requireNonNull(mode, "mode");
+      requireNonNull(end, "end");
       double celsius = setPoint.in(CELSIUS);
       if (celsius < 0 || celsius > LIMIT_CELSIUS) {
         throw new BakeryException(
@@ -57,21 +113,100 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
             AmountFormat.sideBySide().temperature(setPoint),
             "give 0 °C to 350 °C (32 °F to 662 °F)");
       }
-      if (duration.value() <= 0) {
+      if (duration.value() <= 0 || ramp.value() < 0 || ramp.compareTo(duration) > 0) {
         throw new BakeryException(
             Reason.OUT_OF_RANGE,
             "a step needs time",
-            duration.toString(),
-            "give minutes, for example 10 min");
+            duration + ", ramp " + ramp,
+            "give minutes, for example 10 min, and a ramp that is not longer");
       }
     }
 
-    /** {@code 204 °C (400 °F) for 10 min}. */
+    /**
+     * A step at once, in still air, without steam, ended by the clock.
+     *
+     * @param setPoint what the oven is set to
+     * @param duration for how long
+     */
+    public Step(Amount<Temperature> setPoint, Amount<Time> duration) {
+      this(setPoint, duration, Mode.STILL, false, MINUTE.amount(0), End.TIME, 0);
+    }
+
+    /**
+     * The same with steam.
+     *
+     * @return the step
+     */
+    public Step withSteam() {
+      return new Step(setPoint, duration, mode, true, ramp, end, endValue);
+    }
+
+    /**
+     * The same with the fan.
+     *
+     * @return the step
+     */
+    public Step withFan() {
+      return new Step(setPoint, duration, Mode.FAN, steam, ramp, end, endValue);
+    }
+
+    /**
+     * The same with a set point that changes along a straight line.
+     *
+     * @param time how long it takes
+     * @return the step
+     */
+    public Step ramped(Quantity<Time> time) {
+      return new Step(setPoint, duration, mode, steam, Amount.from(time), end, endValue);
+    }
+
+    /**
+     * The same, but ended when the core reaches a temperature.
+     *
+     * @param core the temperature
+     * @return the step
+     */
+    public Step untilCore(Quantity<Temperature> core) {
+      return new Step(setPoint, duration, mode, steam, ramp, End.CORE, CELSIUS.measure(core));
+    }
+
+    /**
+     * The same, but ended when the piece has lost a share of its mass.
+     *
+     * @param share the share
+     * @return the step
+     */
+    public Step untilLoss(Quantity<Dimensionless> share) {
+      return new Step(setPoint, duration, mode, steam, ramp, End.LOSS, PERCENT.measure(share));
+    }
+
+    /** The fan step of a still one: the rest as it was. */
+    private Step copyOf(Step still) {
+      return new Step(
+          setPoint, duration, Mode.FAN, still.steam, still.ramp, still.end, still.endValue);
+    }
+
+    Step lasting(double minutes) {
+      return new Step(setPoint, MINUTE.amount(minutes), mode, steam, ramp, end, endValue);
+    }
+
+    /** {@code 204 °C (400 °F) for 10 min, fan, with steam}. */
     @Override
     public String toString() {
-      return AmountFormat.sideBySide().temperature(setPoint)
+      AmountFormat format = AmountFormat.sideBySide();
+      return format.temperature(setPoint)
           + " for "
-          + AmountFormat.metric().time(duration);
+          + (end == End.TIME ? "" : "at most ")
+          + AmountFormat.metric().time(duration)
+          + switch (end) {
+            case TIME -> "";
+            case CORE -> ", until the core has " + format.temperature(CELSIUS.amount(endValue));
+            case LOSS ->
+                ", until " + AmountFormat.metric().percent(PERCENT.amount(endValue)) + " is lost";
+          }
+          + (ramp.value() > 0 ? ", reached within " + AmountFormat.metric().time(ramp) : "")
+          + (mode == Mode.FAN ? ", fan" : "")
+          + (steam ? ", with steam" : "");
     }
   }
 
@@ -111,6 +246,68 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
     List<Step> more = new ArrayList<>(steps);
     more.add(new Step(Amount.from(setPoint), Amount.from(duration)));
     return new OvenProfile(more);
+  }
+
+  /**
+   * A profile of one step.
+   *
+   * @param step the step
+   * @return the profile
+   */
+  public static OvenProfile of(Step step) {
+    return new OvenProfile(List.of(step));
+  }
+
+  /**
+   * This profile with one more step.
+   *
+   * @param step the step
+   * @return the longer profile
+   */
+  public OvenProfile then(Step step) {
+    List<Step> more = new ArrayList<>(steps);
+    more.add(step);
+    return new OvenProfile(more);
+  }
+
+  /**
+   * The same set points for other times.
+   *
+   * @param factor how many times as long, positive
+   * @return the profile
+   */
+  public OvenProfile stretched(double factor) {
+    return new OvenProfile(
+        steps.stream()
+            .map(
+                s ->
+                    new Step(
+                        s.setPoint,
+                        s.duration.multiply(factor),
+                        s.mode,
+                        s.steam,
+                        s.ramp.multiply(factor),
+                        s.end,
+                        s.endValue))
+            .toList());
+  }
+
+  /**
+   * The same bake in an oven with a fan, from one for still air: set points 20 K lower (15 to 25 K,
+   * common practice), the times kept.
+   *
+   * @return the profile
+   */
+  public OvenProfile forFan() {
+    return new OvenProfile(
+        steps.stream()
+            .map(
+                s ->
+                    s.mode == Mode.FAN
+                        ? s
+                        : new Step(CELSIUS.amount(s.setPoint.in(CELSIUS) - FAN_KELVIN), s.duration)
+                            .copyOf(s))
+            .toList());
   }
 
   /**
