@@ -53,10 +53,16 @@ import org.tourage.lamination.LockIn;
 import org.tourage.lamination.SheetBody;
 import org.tourage.makeup.CuttingPlan;
 import org.tourage.makeup.Shape;
+import org.tourage.oven.Bake;
+import org.tourage.oven.BakePiece;
+import org.tourage.oven.DoughKind;
+import org.tourage.oven.OvenModel;
 import org.tourage.oven.OvenProfile;
+import org.tourage.oven.ThermalDeath;
 import org.tourage.physics.Air;
 import org.tourage.physics.ChoiOkos1986;
 import org.tourage.physics.Constituents;
+import org.tourage.physics.Solid;
 import org.tourage.plan.DayTime;
 import org.tourage.plan.Timetable;
 import org.tourage.quantity.Amount;
@@ -138,12 +144,15 @@ public final class BenchDay {
     if (scaled.cutting != null) {
       sheet.cutting(scaled.cutting, scaled.sheetMass);
     }
-    file.get(Setting.OVEN).ifPresent(text -> sheet.oven(oven(text)));
+    RiseHistory history = file.get(Setting.RISE).isPresent() ? rise(formula) : null;
+    if (file.get(Setting.OVEN).isPresent()) {
+      bake(sheet, formula, scaled.lamination, history);
+    }
     if (!file.jobs().isEmpty()) {
       sheet.timetable(timetable());
     }
-    if (file.get(Setting.RISE).isPresent()) {
-      rise(sheet, formula);
+    if (history != null) {
+      rise(sheet, formula, history);
     }
     sheet.allergens(AllergenSummary.of(formula)).advice(KitchenCautions.of(formula));
     if (scaled.cutting == null && file.get(Setting.CUT).isPresent()) {
@@ -538,7 +547,7 @@ public final class BenchDay {
   }
 
   /** The rise over the tasks from the first shape of the dough on, up to the oven. */
-  private void rise(BenchSheet.Builder sheet, Formula formula) {
+  private RiseHistory rise(Formula formula) {
     Amount<Temperature> mixed = required(Setting.DOUGH_TEMPERATURE, Amounts::temperature);
     Amount<Temperature> room = required(Setting.ROOM, Amounts::temperature);
     Constituents dough = formula.constituents(StageKind::inDough);
@@ -559,9 +568,6 @@ public final class BenchDay {
       }
       if (body != null) {
         history = history.then(job.task().name(), body, air, job.task().duration());
-        if (file.get(Setting.FAT_CURVE).isPresent()) {
-          sheet.advice(FatCurve.named(file.get(Setting.FAT_CURVE).orElseThrow()).proof(air));
-        }
       }
     }
     if (history.stages().isEmpty()) {
@@ -571,10 +577,83 @@ public final class BenchDay {
           "no task of the timetable has one",
           "write for example first rest: 1 h at 22 °C as slab 30 mm");
     }
+    return history;
+  }
+
+  private void rise(BenchSheet.Builder sheet, Formula formula, RiseHistory history) {
+    sheet.rise(history);
+    file.get(Setting.FAT_CURVE)
+        .map(FatCurve::named)
+        .ifPresent(
+            curve ->
+                history.stages().forEach(stage -> sheet.advice(curve.proof(stage.end().air()))));
     sheet
-        .rise(history)
         .advice(OsmoticLoad.of(formula).advice())
         .advice(KitchenCautions.warmHold(formula, history.above(celsius(5))));
+  }
+
+  /** The profile, and where the shape of the piece is known, what happens in it. */
+  private void bake(
+      BenchSheet.Builder sheet,
+      Formula formula,
+      @Nullable LaminationPlan plan,
+      @Nullable RiseHistory history) {
+    OvenProfile profile = oven(file.get(Setting.OVEN).orElseThrow());
+    Solid shape = null;
+    for (Job job : file.jobs()) {
+      if (job.airIfGiven().filter(air -> air.compareTo(WARMEST_RISE) > 0).isPresent()) {
+        break;
+      }
+      shape = job.shapeIfGiven().orElse(shape);
+    }
+    if (shape == null) {
+      sheet.oven(profile);
+      return;
+    }
+    Constituents whole = formula.constituents(StageKind::inPiece);
+    BakePiece piece =
+        BakePiece.of(shape, whole)
+            .atAltitude(read(Setting.ALTITUDE, Amounts::length, Amounts.metres(0)));
+    if (history != null) {
+      piece = proofed(piece, plan, history);
+    }
+    DoughKind kind =
+        choose(
+            Setting.DOUGH_KIND,
+            "rich",
+            word ->
+                switch (word) {
+                  case "lean" -> DoughKind.LEAN;
+                  case "rich" -> DoughKind.RICH;
+                  default -> null;
+                });
+    Bake bake = Bake.of(piece, OvenModel.HOUSEHOLD, profile, kind);
+    sheet.bake(bake, read(Setting.ROOM, Amounts::temperature, celsius(22)));
+    file.get(Setting.LETHALITY)
+        .map(ThermalDeath::named)
+        .ifPresent(death -> sheet.advice(death.advice(bake.coreHistory())));
+  }
+
+  /** The piece as its history leaves it: grown, with its gas, as warm as it is. */
+  private static BakePiece proofed(
+      BakePiece piece, @Nullable LaminationPlan plan, RiseHistory history) {
+    List<RiseHistory.Stage> stages = history.stages();
+    int shaped = stages.size() - 1;
+    while (shaped > 0 && !stages.get(shaped).knockedBack()) {
+      shaped--;
+    }
+    double dough = plan == null ? 1 : 1 - plan.fatByVolume().in(FRACTION);
+    double before = gas(stages.get(shaped).looks().get(0).growth(), dough);
+    double after = gas(history.end().growth(), dough);
+    return piece
+        .shaped(piece.solid().grown(Math.cbrt((1 + after) / (1 + before))))
+        .withPorosity(after / (1 + after))
+        .from(history.end().mean());
+  }
+
+  /** Gas by the volume of the piece without gas. */
+  private static double gas(double growth, double doughShare) {
+    return doughShare * Math.max(0, growth / (1 - DoughGas.USUAL_AIR) - 1);
   }
 
   private Rise seen(DoughGas gas, RateModel model) {
@@ -629,9 +708,14 @@ public final class BenchDay {
       if (setPoint.kind() != Kind.TEMPERATURE || setPoint.rest().isEmpty()) {
         throw wrong(Setting.OVEN, step.strip());
       }
-      steps.add(
-          new OvenProfile.Step(
-              Amounts.temperature(setPoint.text()), Amounts.time(setPoint.rest())));
+      String rest = setPoint.rest().toLowerCase(Locale.ROOT);
+      boolean fan = rest.contains("fan");
+      boolean steam = rest.contains("steam");
+      String time = rest.replaceAll("\\b(with|and|fan|steam)\\b", "").strip();
+      OvenProfile.Step one =
+          new OvenProfile.Step(Amounts.temperature(setPoint.text()), Amounts.time(time));
+      one = fan ? one.withFan() : one;
+      steps.add(steam ? one.withSteam() : one);
     }
     return new OvenProfile(steps);
   }

@@ -90,7 +90,15 @@ public enum Setting {
   /** Height by base of a piece. */
   SLENDERNESS("slenderness", "2", "wanted height of a piece by its base"),
   /** The oven. */
-  OVEN("oven", "400 °F 10 min, 350 °F 14 min", "set points and times in order"),
+  OVEN(
+      "oven",
+      "400 °F 10 min, 350 °F 14 min",
+      "set points and times in order, each perhaps with the words fan and steam"),
+  /** What kind of dough it is for the core. */
+  DOUGH_KIND("dough-kind", "rich", "lean or rich: the core at which a piece is done"),
+  /** A published case of thermal death. */
+  LETHALITY(
+      "lethality", "salmonella in bun dough", "a published case to be reckoned with the core"),
   /** When the work starts. */
   START("start", "14:00", "start of the first task"),
   /** When the pastry is to be ready. */

@@ -90,13 +90,13 @@ public record Totals(
       TextTable table, String name, Amount<Dimensionless> before, Amount<Dimensionless> after) {
     AmountFormat format = AmountFormat.metric();
     Amount<Dimensionless> change = after.subtract(before);
-    // what is left of rounding is no change
-    boolean none = Math.abs(change.in(PERCENT)) < 5e-9;
+    String words = format.percent(change);
+    boolean none = words.equals("0 %") || words.equals("-0 %");
     table.row(
         name,
         format.percent(before),
         format.percent(after),
-        none ? "0 %" : (change.value() > 0 ? "+" : "") + format.percent(change));
+        none ? "0 %" : (change.value() > 0 ? "+" : "") + words);
   }
 
   /** One line. */

@@ -17,6 +17,7 @@ import org.tourage.physics.Constituents;
 import org.tourage.physics.DryingBody;
 import org.tourage.physics.Solid;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
 
 /**
@@ -186,6 +187,10 @@ public record BakePiece(
   /** {@code roll 45 mm across, 60 % gas, from 26 °C}. */
   @Override
   public String toString() {
-    return solid + ", " + Math.round(100 * porosity) + " % gas, from " + start;
+    return solid
+        + ", "
+        + Math.round(100 * porosity)
+        + " % gas, from "
+        + AmountFormat.sideBySide().temperature(start);
   }
 }

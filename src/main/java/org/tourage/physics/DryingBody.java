@@ -263,6 +263,11 @@ public record DryingBody(int dimensions, double half, Material material, int cel
     private final double[] upper;
     private final double[] right;
     private final double[] flux;
+    private final double[] inverse;
+    private final double[] atBoiling;
+    private final double[] toBoil;
+    private final double[] scale;
+    private final double[] rate;
     private final double startHeat;
     private double growth = 1;
     private double seconds;
@@ -295,6 +300,11 @@ public record DryingBody(int dimensions, double half, Material material, int cel
       upper = new double[n];
       right = new double[n];
       flux = new double[n];
+      inverse = new double[n];
+      atBoiling = new double[n];
+      toBoil = new double[n];
+      scale = new double[n];
+      rate = new double[n];
       double stretch = Math.pow(FINEST, 1.0 / (n - 1));
       double unit = half * (1 - stretch) / (1 - Math.pow(stretch, n));
       double inner = 0;
@@ -425,29 +435,37 @@ public record DryingBody(int dimensions, double half, Material material, int cel
     /** Solves H = known + dt·F(H). */
     private boolean stage(double[] known, double[] heat, double dt, double at, double area) {
       int n = cells;
-      System.arraycopy(known, 0, heat, 0, n);
+      double dryHeat = material.dryHeat;
+      for (int i = 0; i < n; i++) {
+        double c = material.heat(water[i]);
+        inverse[i] = 1 / c;
+        atBoiling[i] = c * material.boiling;
+        toBoil[i] = water[i] * latent(material.boiling);
+        scale[i] = dt / mass[i];
+        // the rate of the stage before is a good guess
+        heat[i] = known[i] + dt * rate[i];
+      }
       double air = surroundings.celsius(at);
       double h = surroundings.convection(at);
       double emissivity = surroundings.emissivity();
       double vapour = surroundings.vapour(at);
       double boiling = material.boiling;
-      double latentBoiling = latent(boiling);
+      double inverseDry = 1 / dryHeat;
       double skin = 1 / (outward(n - 1) * growth);
       double moist =
           material.water == 0 ? 0 : Math.min(1, water[n - 1] / (DRY_SKIN * material.water));
       for (int round = 0; round < NEWTON_ROUNDS; round++) {
         for (int i = 0; i < n; i++) {
-          double c = material.heat(water[i]);
-          double above = heat[i] - c * boiling;
+          double above = heat[i] - atBoiling[i];
           if (above <= 0) {
-            local[i] = heat[i] / c;
-            slope[i] = 1 / c;
-          } else if (above <= water[i] * latentBoiling) {
+            local[i] = heat[i] * inverse[i];
+            slope[i] = inverse[i];
+          } else if (above <= toBoil[i]) {
             local[i] = boiling;
             slope[i] = 0;
           } else {
-            local[i] = boiling + (above - water[i] * latentBoiling) / material.dryHeat;
-            slope[i] = 1 / material.dryHeat;
+            local[i] = boiling + (above - toBoil[i]) * inverseDry;
+            slope[i] = inverseDry;
           }
         }
         double outerSlope = surfaceFlux(air, h, emissivity, skin, local[n - 1]);
@@ -460,25 +478,28 @@ public record DryingBody(int dimensions, double half, Material material, int cel
                   ? conductance[i] * (local[i] - local[i + 1])
                   : -area * (inflow - drying * latent);
           double in = i > 0 ? conductance[i - 1] * (local[i - 1] - local[i]) : 0;
-          double scale = dt / mass[i];
-          double residual = heat[i] - known[i] - scale * (in - out);
+          double by = scale[i];
+          double residual = heat[i] - known[i] - by * (in - out);
           double outward =
               i + 1 < n
                   ? conductance[i]
                   : -area * (outerSlope - (local[n - 1] < boiling ? dryingSlope * latent : 0));
           double inward = i > 0 ? conductance[i - 1] : 0;
-          double diagonal = 1 + scale * (inward + outward) * slope[i];
-          double lower = i > 0 ? -scale * inward * slope[i - 1] : 0;
-          double pivot = diagonal - (i > 0 ? lower * upper[i - 1] : 0);
-          upper[i] = i + 1 < n ? -scale * conductance[i] * slope[i + 1] / pivot : 0;
-          right[i] = (-residual - (i > 0 ? lower * right[i - 1] : 0)) / pivot;
+          double diagonal = 1 + by * (inward + outward) * slope[i];
+          double lower = i > 0 ? -by * inward * slope[i - 1] : 0;
+          double pivot = 1 / (diagonal - (i > 0 ? lower * upper[i - 1] : 0));
+          upper[i] = i + 1 < n ? -by * conductance[i] * slope[i + 1] * pivot : 0;
+          right[i] = (-residual - (i > 0 ? lower * right[i - 1] : 0)) * pivot;
         }
         for (int i = n - 1; i >= 0; i--) {
           right[i] -= i + 1 < n ? upper[i] * right[i + 1] : 0;
           heat[i] += right[i];
           worst = Math.max(worst, Math.abs(right[i]));
         }
-        if (worst < NEWTON_KELVIN * material.dryHeat) {
+        if (worst < NEWTON_KELVIN * dryHeat) {
+          for (int i = 0; i < n; i++) {
+            rate[i] = (heat[i] - known[i]) / dt;
+          }
           latentUsed = latent;
           return true;
         }

@@ -145,6 +145,18 @@ public record Solid(String name, List<Axis> axes) implements Serializable {
     return axes.stream().mapToDouble(a -> a.dimensions() / a.half().in(METRE)).sum();
   }
 
+  /**
+   * The same shape, larger or smaller in all its directions.
+   *
+   * @param factor how many times as long, positive
+   * @return the shape
+   */
+  public Solid grown(double factor) {
+    return new Solid(
+        name + ", × " + org.tourage.internal.Numbers.significant(factor, 3),
+        axes.stream().map(a -> new Axis(a.dimensions(), a.half().multiply(factor))).toList());
+  }
+
   /** {@code slab 25 mm thick}. */
   @Override
   public String toString() {

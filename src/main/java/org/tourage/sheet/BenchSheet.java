@@ -23,6 +23,7 @@ import org.tourage.label.AllergenSummary;
 import org.tourage.lamination.LaminationPlan;
 import org.tourage.lamination.RollingSchedule;
 import org.tourage.makeup.CuttingPlan;
+import org.tourage.oven.Bake;
 import org.tourage.oven.OvenProfile;
 import org.tourage.plan.Timetable;
 import org.tourage.quantity.Amount;
@@ -376,6 +377,37 @@ public final class BenchSheet implements Serializable {
      * @return this builder
      */
     public Builder oven(OvenProfile profile) {
+      List<String> lines = ovenLines(profile);
+      lines.add("to see inside, give the last shape of the piece in the timetable, as roll 45 mm");
+      advice.addAll(profile.advice());
+      return section("Oven", lines);
+    }
+
+    /**
+     * Adds the oven and what happens in the piece.
+     *
+     * @param bake the bake
+     * @param room the temperature of the room, for the heating up
+     * @return this builder
+     */
+    public Builder bake(Bake bake, Amount<Temperature> room) {
+      List<String> lines = ovenLines(bake.profile());
+      lines.add(
+          "heating up takes about "
+              + bake.oven()
+                  .preheating(bake.profile(), room)
+                  .map(AmountFormat.metric()::time)
+                  .orElse("for ever: the power is not enough")
+              + " in a small household oven");
+      lines.add("inside " + bake.piece() + ":");
+      lines.addAll(bake.table(format).lines().toList());
+      lines.add(bake.doneness());
+      lines.add("not known: colour, tray, neighbours on the tray, fat that runs, layers");
+      advice.addAll(bake.advice());
+      return section("Oven", lines);
+    }
+
+    private static List<String> ovenLines(OvenProfile profile) {
       List<String> lines = new ArrayList<>();
       int number = 1;
       for (OvenProfile.Step step : profile.steps()) {
@@ -385,8 +417,7 @@ public final class BenchSheet implements Serializable {
           "total "
               + AmountFormat.metric().time(profile.total())
               + "; a fan oven 15 to 25 K (27 to 45 °F) lower (common practice)");
-      advice.addAll(profile.advice());
-      return section("Oven", lines);
+      return lines;
     }
 
     /**

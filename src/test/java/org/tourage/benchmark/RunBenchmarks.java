@@ -63,6 +63,15 @@ public final class RunBenchmarks {
         coupled / 1e6,
         score(results, "sameSystemByGeneralIntegrator") / coupled,
         FermentationBenchmark.errors());
+    double boiling = score(results, "boilingSystem");
+    System.out.printf(
+        Locale.ROOT,
+        "bake of 25 min: whole %.3f ms, system %.3f ms, stiff integrator / this = %.1f; errors of"
+            + " core (K) and loss (share), ours then its: %s%n",
+        score(results, "wholeBake") / 1e6,
+        boiling / 1e6,
+        score(results, "sameSystemByStiffIntegrator") / boiling,
+        BakeBenchmark.errors());
     List<Long> starts = new ArrayList<>();
     for (int i = 0; i < COLD_STARTS; i++) {
       starts.add(coldStart());
