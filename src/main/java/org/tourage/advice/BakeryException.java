@@ -51,6 +51,20 @@ public final class BakeryException extends RuntimeException {
   }
 
   /**
+   * An exception for a name that is not known.
+   *
+   * @param problem what was wrong
+   * @param name the name
+   * @param known the names that are known
+   * @return the exception
+   */
+  public static BakeryException unknownName(
+      String problem, String name, java.util.Collection<String> known) {
+    return new BakeryException(
+        Reason.UNKNOWN_NAME, problem, "\"" + name + "\"", "use one of " + known);
+  }
+
+  /**
    * Why the input was refused, for programs.
    *
    * @return the reason

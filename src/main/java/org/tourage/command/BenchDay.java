@@ -4,6 +4,7 @@ import static org.tourage.quantity.Amounts.celsius;
 import static org.tourage.quantity.Amounts.grams;
 import static org.tourage.quantity.Amounts.percent;
 import static org.tourage.quantity.BakeryUnits.FRACTION;
+import static org.tourage.quantity.BakeryUnits.KILOGRAM;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -14,6 +15,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Energy;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
@@ -146,7 +148,7 @@ public final class BenchDay {
     }
     RiseHistory history = file.get(Setting.RISE).isPresent() ? rise(formula) : null;
     if (file.get(Setting.OVEN).isPresent()) {
-      bake(sheet, formula, scaled.lamination, history);
+      bake(sheet, formula, batch.dough(), scaled.lamination, history);
     }
     if (!file.jobs().isEmpty()) {
       sheet.timetable(timetable());
@@ -596,6 +598,7 @@ public final class BenchDay {
   private void bake(
       BenchSheet.Builder sheet,
       Formula formula,
+      Amount<Mass> dough,
       @Nullable LaminationPlan plan,
       @Nullable RiseHistory history) {
     OvenProfile profile = oven(file.get(Setting.OVEN).orElseThrow());
@@ -628,7 +631,9 @@ public final class BenchDay {
                   default -> null;
                 });
     Bake bake = Bake.of(piece, OvenModel.HOUSEHOLD, profile, kind);
-    sheet.bake(bake, read(Setting.ROOM, Amounts::temperature, celsius(22)));
+    Amount<Temperature> room = read(Setting.ROOM, Amounts::temperature, celsius(22));
+    Amount<Energy> load = Amounts.joules(bake.heatTaken() * dough.in(KILOGRAM));
+    sheet.bake(bake, room, bake.oven().energy(profile, room, load));
     file.get(Setting.LETHALITY)
         .map(ThermalDeath::named)
         .ifPresent(death -> sheet.advice(death.advice(bake.coreHistory())));

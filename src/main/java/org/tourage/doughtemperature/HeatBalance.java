@@ -480,9 +480,12 @@ public record HeatBalance(
           Reason.OUT_OF_RANGE,
           "even with all the liquid as ice the dough comes out too warm",
           format.temperature(reached) + " instead of " + format.temperature(target),
-          "chill the other parts by "
-              + Numbers.decimals(tooWarm * capacity() / partsCapacity, 1)
-              + " K, or mix so that "
+          (partsCapacity > 0
+                  ? "chill the other parts by "
+                      + Numbers.decimals(tooWarm * capacity() / partsCapacity, 1)
+                      + " K, or "
+                  : "")
+              + "mix so that "
               + Numbers.decimals(tooWarm * capacity() / 1000, 0)
               + " kJ less go in");
     }

@@ -93,15 +93,14 @@ public record Rosso1993(
    */
   public static List<Rosso1993> all() {
     List<Rosso1993> models = new ArrayList<>();
-    for (Map<String, String> row :
-        Csv.read(requireNonNull(Rosso1993.class.getResourceAsStream(TABLE), TABLE))) {
+    for (Map<String, String> row : Csv.table(Rosso1993.class, TABLE)) {
       models.add(
           new Rosso1993(
-              field(row, "name"),
-              CELSIUS.amount(Double.parseDouble(field(row, "minimum_celsius"))),
-              CELSIUS.amount(Double.parseDouble(field(row, "optimum_celsius"))),
-              CELSIUS.amount(Double.parseDouble(field(row, "maximum_celsius"))),
-              field(row, "source") + " (" + field(row, "provenance") + ")"));
+              Csv.field(row, "name"),
+              CELSIUS.amount(Double.parseDouble(Csv.field(row, "minimum_celsius"))),
+              CELSIUS.amount(Double.parseDouble(Csv.field(row, "optimum_celsius"))),
+              CELSIUS.amount(Double.parseDouble(Csv.field(row, "maximum_celsius"))),
+              Csv.field(row, "source") + " (" + Csv.field(row, "provenance") + ")"));
     }
     return models;
   }
@@ -121,15 +120,10 @@ public record Rosso1993(
         .findFirst()
         .orElseThrow(
             () ->
-                new BakeryException(
-                    Reason.UNKNOWN_NAME,
+                BakeryException.unknownName(
                     "no rate model of that name",
-                    "\"" + name + "\"",
-                    "use one of " + all.stream().map(Rosso1993::name).toList()));
-  }
-
-  private static String field(Map<String, String> row, String column) {
-    return requireNonNull(row.get(column), column);
+                    name,
+                    all.stream().map(Rosso1993::name).toList()));
   }
 
   @Override

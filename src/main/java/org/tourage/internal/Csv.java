@@ -1,5 +1,7 @@
 package org.tourage.internal;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
@@ -46,6 +48,28 @@ public final class Csv {
       result.add(row);
     }
     return result;
+  }
+
+  /**
+   * Reads a table that lies in the jar.
+   *
+   * @param anchor a class of the module
+   * @param resource the absolute name of the table
+   * @return the records in order
+   */
+  public static List<Map<String, String>> table(Class<?> anchor, String resource) {
+    return read(requireNonNull(anchor.getResourceAsStream(resource), resource));
+  }
+
+  /**
+   * A field that must be there.
+   *
+   * @param row the record
+   * @param column the name of the column
+   * @return the text
+   */
+  public static String field(Map<String, String> row, String column) {
+    return requireNonNull(row.get(column), column);
   }
 
   private static List<List<String>> records(String text) {

@@ -79,9 +79,8 @@ public final class FatCurve implements Serializable {
 
     private static Map<String, FatCurve> load() {
       Map<String, List<Map<String, String>>> rows = new LinkedHashMap<>();
-      for (Map<String, String> row :
-          Csv.read(requireNonNull(FatCurve.class.getResourceAsStream(TABLE), TABLE))) {
-        rows.computeIfAbsent(field(row, "name"), n -> new ArrayList<>()).add(row);
+      for (Map<String, String> row : Csv.table(FatCurve.class, TABLE)) {
+        rows.computeIfAbsent(Csv.field(row, "name"), n -> new ArrayList<>()).add(row);
       }
       Map<String, FatCurve> curves = new LinkedHashMap<>();
       rows.forEach(
@@ -90,22 +89,18 @@ public final class FatCurve implements Serializable {
             list.forEach(
                 row ->
                     points.put(
-                        Double.valueOf(field(row, "celsius")),
-                        Double.valueOf(field(row, "solid_percent"))));
+                        Double.valueOf(Csv.field(row, "celsius")),
+                        Double.valueOf(Csv.field(row, "solid_percent"))));
             Map<String, String> first = list.get(0);
             curves.put(
                 name,
                 make(
                     name,
                     points,
-                    1000 * Double.parseDouble(field(first, "fusion_kj_per_kg")),
-                    field(first, "source") + " (" + field(first, "provenance") + ")"));
+                    1000 * Double.parseDouble(Csv.field(first, "fusion_kj_per_kg")),
+                    Csv.field(first, "source") + " (" + Csv.field(first, "provenance") + ")"));
           });
       return curves;
-    }
-
-    private static String field(Map<String, String> row, String column) {
-      return requireNonNull(row.get(column), column);
     }
   }
 

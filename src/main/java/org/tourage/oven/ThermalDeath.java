@@ -79,9 +79,8 @@ public record ThermalDeath(
    */
   public static List<ThermalDeath> all() {
     Map<String, List<Map<String, String>>> rows = new LinkedHashMap<>();
-    for (Map<String, String> row :
-        Csv.read(requireNonNull(ThermalDeath.class.getResourceAsStream(TABLE), TABLE))) {
-      rows.computeIfAbsent(field(row, "name"), n -> new ArrayList<>()).add(row);
+    for (Map<String, String> row : Csv.table(ThermalDeath.class, TABLE)) {
+      rows.computeIfAbsent(Csv.field(row, "name"), n -> new ArrayList<>()).add(row);
     }
     List<ThermalDeath> all = new ArrayList<>();
     rows.forEach(
@@ -96,7 +95,7 @@ public record ThermalDeath(
                   new AmountRange<>(
                       CELSIUS.amount(number(list.get(0), "celsius")),
                       CELSIUS.amount(number(list.get(list.size() - 1), "celsius"))),
-                  field(middle, "source")));
+                  Csv.field(middle, "source")));
         });
     return all;
   }
@@ -116,19 +115,14 @@ public record ThermalDeath(
         .findFirst()
         .orElseThrow(
             () ->
-                new BakeryException(
-                    Reason.UNKNOWN_NAME,
+                BakeryException.unknownName(
                     "no published case of that name",
-                    "\"" + name + "\"",
-                    "use one of " + all.stream().map(ThermalDeath::name).toList()));
+                    name,
+                    all.stream().map(ThermalDeath::name).toList()));
   }
 
   private static double number(Map<String, String> row, String column) {
-    return Double.parseDouble(field(row, column));
-  }
-
-  private static String field(Map<String, String> row, String column) {
-    return requireNonNull(row.get(column), column);
+    return Double.parseDouble(Csv.field(row, column));
   }
 
   /**

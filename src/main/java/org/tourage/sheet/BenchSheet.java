@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import javax.measure.quantity.Energy;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
 import org.tourage.advice.Advice;
@@ -18,6 +19,7 @@ import org.tourage.doughtemperature.HeatBalance;
 import org.tourage.fermentation.RiseHistory;
 import org.tourage.formula.Batch;
 import org.tourage.formula.HouseholdRecipe;
+import org.tourage.internal.Numbers;
 import org.tourage.internal.TextTable;
 import org.tourage.label.AllergenSummary;
 import org.tourage.lamination.LaminationPlan;
@@ -39,6 +41,7 @@ import org.tourage.substitution.FlourExchange;
 public final class BenchSheet implements Serializable {
   private static final long serialVersionUID = 1L;
   private static final int WIDTH = 96;
+  private static final double JOULES_PER_KILOWATT_HOUR = 3.6e6;
 
   /** The title. */
   private final String title;
@@ -388,9 +391,10 @@ public final class BenchSheet implements Serializable {
      *
      * @param bake the bake
      * @param room the temperature of the room, for the heating up
+     * @param energy what the oven takes for it, heating up included
      * @return this builder
      */
-    public Builder bake(Bake bake, Amount<Temperature> room) {
+    public Builder bake(Bake bake, Amount<Temperature> room, Amount<Energy> energy) {
       List<String> lines = ovenLines(bake.profile());
       lines.add(
           "heating up takes about "
@@ -398,7 +402,9 @@ public final class BenchSheet implements Serializable {
                   .preheating(bake.profile(), room)
                   .map(AmountFormat.metric()::time)
                   .orElse("for ever: the power is not enough")
-              + " in a small household oven");
+              + " in a small household oven; with the bake it takes about "
+              + Numbers.decimals(energy.in(BakeryUnits.JOULE) / JOULES_PER_KILOWATT_HOUR, 1)
+              + " kWh");
       lines.add("inside " + bake.piece() + ":");
       lines.addAll(bake.table(format).lines().toList());
       lines.add(bake.doneness());

@@ -287,4 +287,20 @@ class HeatBalanceTest {
         .containsExactly("WATER_COLD");
     assertThat(cool.suits(YeastForm.FRESH)).isEmpty();
   }
+
+  @Test
+  void allTheWaterAsIceReachesTheLimitOfTheHeatOfMelting() {
+    // needed −79.68 °C is the limit for ice at 0 °C: L/c = 333.55/4.186
+    double limit = -333_550.0 / 4186;
+    assertThat(limit)
+        .isCloseTo(
+            Checks.row("other-rooms.csv", "limit of all ice").number("value"), within(0.005));
+    HeatBalance water = HeatBalance.of(celsius(limit), kilograms(10));
+    assertThat(water.ice(celsius(25), celsius(0)).in(org.tourage.quantity.BakeryUnits.KILOGRAM))
+        .isCloseTo(10, within(1e-9));
+    assertThatThrownBy(
+            () -> HeatBalance.of(celsius(limit - 1), kilograms(10)).ice(celsius(25), celsius(0)))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("even with all the liquid as ice");
+  }
 }

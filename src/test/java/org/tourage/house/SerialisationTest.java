@@ -13,9 +13,16 @@ import org.junit.jupiter.api.Test;
 import org.tourage.command.BenchDay;
 import org.tourage.command.Main;
 import org.tourage.doughtemperature.FactorRule;
+import org.tourage.fermentation.DoughBody;
+import org.tourage.fermentation.DoughGas;
+import org.tourage.fermentation.EquivalentTime;
+import org.tourage.fermentation.Rise;
+import org.tourage.fermentation.RiseHistory;
+import org.tourage.fermentation.Rosso1993;
 import org.tourage.formula.Formula;
 import org.tourage.formula.HouseholdRecipe;
 import org.tourage.formula.Preferment;
+import org.tourage.formula.StageKind;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.label.AllergenSummary;
 import org.tourage.lamination.Fold;
@@ -24,12 +31,23 @@ import org.tourage.lamination.LaminationPlan;
 import org.tourage.lamination.LockIn;
 import org.tourage.makeup.CuttingPlan;
 import org.tourage.makeup.Shape;
+import org.tourage.oven.Bake;
+import org.tourage.oven.BakePiece;
+import org.tourage.oven.DoughKind;
+import org.tourage.oven.OvenModel;
 import org.tourage.oven.OvenProfile;
+import org.tourage.oven.ThermalDeath;
+import org.tourage.physics.Solid;
+import org.tourage.physics.TemperatureHistory;
 import org.tourage.plan.DayTime;
 import org.tourage.plan.Timetable;
 import org.tourage.quantity.HouseholdAmount;
 import org.tourage.quantity.TemperatureDifference;
+import org.tourage.substitution.FlourBlend;
 import org.tourage.substitution.FlourExchange;
+import org.tourage.substitution.FlourProperty;
+import org.tourage.substitution.IngredientExchange;
+import org.tourage.substitution.PlantBased;
 
 class SerialisationTest {
   @Test
@@ -70,6 +88,34 @@ class SerialisationTest {
             Timetable.startingAt(
                 DayTime.parse("8:00"), List.of(Timetable.Task.of("mix", minutes(5)))),
             Catalogue.builtIn().require("butter"),
+            RiseHistory.start(rise(formula), celsius(25))
+                .then(
+                    "retard",
+                    DoughBody.of(
+                        Solid.ball(millimetres(80)), formula.constituents(StageKind::inDough)),
+                    celsius(4),
+                    hours(8)),
+            EquivalentTime.of(
+                rise(formula).model(), TemperatureHistory.hold(celsius(20), hours(2)), celsius(25)),
+            IngredientExchange.of(
+                formula,
+                Catalogue.builtIn().require("butter"),
+                Catalogue.builtIn().require("salted butter")),
+            PlantBased.of(formula),
+            FlourBlend.of(
+                    Catalogue.builtIn().require("bread flour"),
+                    Catalogue.builtIn().require("cake flour"))
+                .to(FlourProperty.PROTEIN, percent(10))
+                .cheapest(),
+            HouseholdRecipe.of("x", "2 cups bread flour", "1 cup water")
+                .propagation("water", "g", b -> b.total().value())
+                .linear(),
+            Bake.of(
+                BakePiece.of(Solid.roll(millimetres(40)), formula.constituents(StageKind::inPiece)),
+                OvenModel.HOUSEHOLD,
+                OvenProfile.step(celsius(200), minutes(10)),
+                DoughKind.RICH),
+            ThermalDeath.named("salmonella in bun dough"),
             Main.demo(),
             BenchDay.work(Main.demo()));
     for (Serializable result : results) {
@@ -80,6 +126,15 @@ class SerialisationTest {
         assertThat(copy).isEqualTo(result).hasSameHashCodeAs(result);
       }
     }
+  }
+
+  private static Rise rise(Formula formula) {
+    return Rise.observed(
+        DoughGas.of(formula, celsius(24)),
+        Rosso1993.named("baker's yeast, growth"),
+        2,
+        minutes(100),
+        celsius(24));
   }
 
   private static Object roundTrip(Serializable value) throws Exception {

@@ -322,4 +322,21 @@ class IngredientExchangeTest {
           .isCloseTo(line.percent().in(PERCENT), within(1e-9));
     }
   }
+
+  @Property(tries = 100)
+  void theUnitOfTheShareNeverMatters(@ForAll @DoubleRange(min = 0, max = 100) double part) {
+    Formula formula = with(the("whole milk"), 25);
+    EnumSet<Conserved> keep = EnumSet.of(Conserved.WATER, Conserved.SUGARS);
+    Formula percent =
+        IngredientExchange.of(formula, the("whole milk"), the("oat drink"), percent(part), keep)
+            .after();
+    Formula fraction =
+        IngredientExchange.of(
+                formula, the("whole milk"), the("oat drink"), fraction(part / 100), keep)
+            .after();
+    for (Line line : percent.overall()) {
+      assertThat(fraction.percent(line.ingredient()).in(PERCENT))
+          .isCloseTo(line.percent().in(PERCENT), within(1e-9));
+    }
+  }
 }
