@@ -652,7 +652,7 @@ public final class BenchDay {
     double after = gas(history.end().growth(), dough);
     return piece
         .shaped(piece.solid().grown(Math.cbrt((1 + after) / (1 + before))))
-        .withPorosity(after / (1 + after))
+        .withPorosity(Amounts.fraction(after / (1 + after)))
         .from(history.end().mean());
   }
 
@@ -716,11 +716,12 @@ public final class BenchDay {
       String rest = setPoint.rest().toLowerCase(Locale.ROOT);
       boolean fan = rest.contains("fan");
       boolean steam = rest.contains("steam");
-      String time = rest.replaceAll("\\b(with|and|fan|steam)\\b", "").strip();
+      boolean vent = rest.contains("vent");
+      String time = rest.replaceAll("\\b(with|and|fan|steam|vent|open)\\b", "").strip();
       OvenProfile.Step one =
           new OvenProfile.Step(Amounts.temperature(setPoint.text()), Amounts.time(time));
       one = fan ? one.withFan() : one;
-      steps.add(steam ? one.withSteam() : one);
+      steps.add(steam ? one.withSteam() : vent ? one.vented() : one);
     }
     return new OvenProfile(steps);
   }

@@ -127,7 +127,9 @@ public final class Main {
         "A file holds the same settings as lines (pieces: 12), then recipe lines under the");
     table.heading(
         "headings [dough], [preferment NAME], [soaker NAME], [roll-in], [finish], and tasks");
-    table.heading("under [timetable]. Wrong input gives one line and exit code 2.");
+    table.heading(
+        "under [timetable], for example  retard: 13 h at 4 °C as slab 30 mm, until firm  (as slab,");
+    table.heading("roll, ball, tub or box). Wrong input gives one line and exit code 2.");
     return table.toString();
   }
 }

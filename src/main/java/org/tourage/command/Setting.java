@@ -93,7 +93,7 @@ public enum Setting {
   OVEN(
       "oven",
       "400 °F 10 min, 350 °F 14 min",
-      "set points and times in order, each perhaps with the words fan and steam"),
+      "set points and times in order, each perhaps with fan, steam or vent open"),
   /** What kind of dough it is for the core. */
   DOUGH_KIND("dough-kind", "rich", "lean or rich: the core at which a piece is done"),
   /** A published case of thermal death. */

@@ -1,11 +1,13 @@
 package org.tourage.fermentation;
 
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
+import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.KELVIN;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM_PER_CUBIC_METRE;
 
 import java.io.Serializable;
 import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Temperature;
 import org.tourage.advice.BakeryException;
@@ -18,6 +20,7 @@ import org.tourage.physics.ChoiOkos1986;
 import org.tourage.physics.Constituents;
 import org.tourage.physics.IapwsIf97Saturation;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Density;
 
 /**
@@ -124,11 +127,11 @@ public record DoughGas(
   /**
    * The same dough with another share of air.
    *
-   * @param share by volume after mixing
+   * @param share by volume after mixing, for example 8 %
    * @return the gas
    */
-  public DoughGas withAir(double share) {
-    return new DoughGas(water, gasFree, share, mixedAt, pascal);
+  public DoughGas withAir(Quantity<Dimensionless> share) {
+    return new DoughGas(water, gasFree, FRACTION.measure(share), mixedAt, pascal);
   }
 
   private static double celsiusInRange(double celsius) {
@@ -254,7 +257,7 @@ public record DoughGas(
     return dissolving * partial(moles(moles), dryPressure(kelvin), dissolving, airMoles());
   }
 
-  /** {@code dough with 44 % water and 8 % air, mixed at 24 °C}. */
+  /** {@code dough with 44 % water and 8 % air, mixed at 24 °C (75 °F)}. */
   @Override
   public String toString() {
     return "dough with "
@@ -262,6 +265,6 @@ public record DoughGas(
         + " % water and "
         + Numbers.decimals(100 * air, 1)
         + " % air, mixed at "
-        + mixedAt;
+        + AmountFormat.sideBySide().temperature(mixedAt);
   }
 }

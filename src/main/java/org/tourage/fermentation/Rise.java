@@ -3,6 +3,7 @@ package org.tourage.fermentation;
 import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.MINUTE;
+import static org.tourage.quantity.BakeryUnits.PERCENT;
 import static org.tourage.quantity.BakeryUnits.SECOND;
 
 import java.io.Serializable;
@@ -10,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.tourage.advice.Advice;
@@ -120,17 +122,18 @@ public record Rise(
    *
    * @param gas where the gas goes
    * @param model the rate by temperature
-   * @param freshPercent yeast in percent of the flour, counted as fresh yeast
+   * @param freshYeast yeast by the flour, counted as fresh yeast ({@link
+   *     org.tourage.ingredient.YeastForm})
    * @return the rise
    */
-  public static Rise firstGuess(DoughGas gas, RateModel model, double freshPercent) {
+  public static Rise firstGuess(DoughGas gas, RateModel model, Quantity<Dimensionless> freshYeast) {
     return new Rise(
         gas,
         model,
         2,
         MINUTE.amount(GUESS_MINUTES),
         CELSIUS.amount(GUESS_CELSIUS),
-        freshPercent / GUESS_FRESH_PERCENT,
+        PERCENT.measure(freshYeast) / GUESS_FRESH_PERCENT,
         false);
   }
 
@@ -321,6 +324,9 @@ public record Rise(
         + AmountFormat.metric().time(MINUTE.amount(time.in(MINUTE) / yeast))
         + " at "
         + AmountFormat.sideBySide().temperature(temperature)
+        + (seen && yeast != 1
+            ? ", with " + Numbers.significant(yeast, 3) + " times the yeast of the dough seen"
+            : "")
         + (seen ? "" : " (first guess)");
   }
 }

@@ -2,11 +2,13 @@ package org.tourage.oven;
 
 import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
+import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM_PER_CUBIC_METRE;
 import static org.tourage.quantity.BakeryUnits.METRE;
 
 import java.io.Serializable;
 import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Temperature;
 import org.tourage.advice.BakeryException;
@@ -99,11 +101,11 @@ public record BakePiece(
   /**
    * The same with another share of gas.
    *
-   * @param share by volume
+   * @param share by volume, usual 50 % to 70 % after the proof
    * @return the piece
    */
-  public BakePiece withPorosity(double share) {
-    return new BakePiece(solid, dough, share, start, spring, boiling);
+  public BakePiece withPorosity(Quantity<Dimensionless> share) {
+    return new BakePiece(solid, dough, FRACTION.measure(share), start, spring, boiling);
   }
 
   /**

@@ -156,7 +156,7 @@ public record OvenCalibration(OvenModel start, List<Reading> readings) implement
       return advice;
     }
 
-    /** {@code oven off by …; ± 3 K, lag ± 20 %, convection ± 12 %}. */
+    /** {@code oven 12 K below its set point, …; ± 3 K, lag ± 20 %, convection ± 12 %}. */
     @Override
     public String toString() {
       return oven

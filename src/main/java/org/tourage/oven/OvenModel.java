@@ -15,8 +15,10 @@ import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Numbers;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
 import org.tourage.quantity.TemperatureDifference;
 
@@ -61,8 +63,11 @@ public record OvenModel(
           15_000,
           5);
 
-  /** Vapour pressure in an oven with a load and without steam, Pa: a usual figure. */
-  private static final double DRY_VAPOUR = 8_000;
+  /** Vapour pressure in an oven with a load, its vent closed, Pa: a usual figure. */
+  private static final double CLOSED_VAPOUR = 8_000;
+
+  /** Vapour pressure with the vent open, Pa: about that of the room, a usual figure. */
+  private static final double VENTED_VAPOUR = 2_000;
 
   /** Vapour pressure in an oven with steam, Pa: a usual figure. */
   private static final double STEAM_VAPOUR = 70_000;
@@ -305,7 +310,11 @@ public record OvenModel(
 
     @Override
     public double vapour(double seconds) {
-      return steps.get(stepAt(seconds)).steam() ? STEAM_VAPOUR : DRY_VAPOUR;
+      return switch (steps.get(stepAt(seconds)).damp()) {
+        case CLOSED -> CLOSED_VAPOUR;
+        case STEAM -> STEAM_VAPOUR;
+        case VENTED -> VENTED_VAPOUR;
+      };
     }
 
     /** Volume grows along a straight line with the mean temperature until it has set. */
@@ -317,17 +326,23 @@ public record OvenModel(
     }
   }
 
-  /** {@code oven off by a difference of 0 °C (0 °F), lag 4 min, 9 W/(m²·K) still, 22 with fan}. */
+  /** {@code oven 12 K below its set point, lag 4 min, 9 W/(m²·K) still, 22 with fan}. */
   @Override
   public String toString() {
-    return "oven off by "
-        + offset
+    double kelvin = offset.celsiusDegrees();
+    return "oven "
+        + (kelvin == 0
+            ? "at its set point"
+            : Numbers.decimals(Math.abs(kelvin), 1)
+                + " K "
+                + (kelvin < 0 ? "below" : "above")
+                + " its set point")
         + ", lag "
-        + org.tourage.quantity.AmountFormat.metric().time(lag)
+        + AmountFormat.metric().time(lag)
         + ", "
-        + org.tourage.internal.Numbers.significant(still, 3)
+        + Numbers.significant(still, 3)
         + " W/(m²·K) still, "
-        + org.tourage.internal.Numbers.significant(fan, 3)
+        + Numbers.significant(fan, 3)
         + " with fan";
   }
 }

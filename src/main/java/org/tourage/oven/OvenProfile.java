@@ -61,6 +61,22 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
     }
   }
 
+  /** How damp the oven is. */
+  public enum Damp {
+    /** The vent is closed: what the load gives stays for a while. */
+    CLOSED(""),
+    /** Steam is given. */
+    STEAM(", with steam"),
+    /** The vent is open. */
+    VENTED(", vent open");
+
+    private final String words;
+
+    Damp(String words) {
+      this.words = words;
+    }
+  }
+
   /** What ends a step before its time is over. */
   public enum End {
     /** Nothing: the time alone. */
@@ -77,7 +93,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
    * @param setPoint what the oven is set to
    * @param duration for how long, at most
    * @param mode how the air moves
-   * @param steam whether steam is given
+   * @param damp how damp the oven is
    * @param ramp how long the set point takes from that of the step before; 0 for at once
    * @param end what ends it sooner
    * @param endValue at which value, °C or percent; not read for {@link End#TIME}
@@ -86,7 +102,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
       Amount<Temperature> setPoint,
       Amount<Time> duration,
       Mode mode,
-      boolean steam,
+      Damp damp,
       Amount<Time> ramp,
       End end,
       double endValue)
@@ -97,13 +113,14 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @param setPoint what the oven is set to
      * @param duration for how long, at most
      * @param mode how the air moves
-     * @param steam whether steam is given
+     * @param damp how damp the oven is
      * @param ramp how long the set point takes from that of the step before; 0 for at once
      * @param end what ends it sooner
      * @param endValue at which value, °C or percent; not read for {@link End#TIME}
      */
     public Step {
       requireNonNull(mode, "mode");
+      requireNonNull(damp, "damp");
       requireNonNull(end, "end");
       double celsius = setPoint.in(CELSIUS);
       if (celsius < 0 || celsius > LIMIT_CELSIUS) {
@@ -123,13 +140,13 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
     }
 
     /**
-     * A step at once, in still air, without steam, ended by the clock.
+     * A step at once, in still air, vent closed, ended by the clock.
      *
      * @param setPoint what the oven is set to
      * @param duration for how long
      */
     public Step(Amount<Temperature> setPoint, Amount<Time> duration) {
-      this(setPoint, duration, Mode.STILL, false, MINUTE.amount(0), End.TIME, 0);
+      this(setPoint, duration, Mode.STILL, Damp.CLOSED, MINUTE.amount(0), End.TIME, 0);
     }
 
     /**
@@ -138,7 +155,16 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @return the step
      */
     public Step withSteam() {
-      return new Step(setPoint, duration, mode, true, ramp, end, endValue);
+      return new Step(setPoint, duration, mode, Damp.STEAM, ramp, end, endValue);
+    }
+
+    /**
+     * The same with the vent open.
+     *
+     * @return the step
+     */
+    public Step vented() {
+      return new Step(setPoint, duration, mode, Damp.VENTED, ramp, end, endValue);
     }
 
     /**
@@ -147,7 +173,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @return the step
      */
     public Step withFan() {
-      return new Step(setPoint, duration, Mode.FAN, steam, ramp, end, endValue);
+      return new Step(setPoint, duration, Mode.FAN, damp, ramp, end, endValue);
     }
 
     /**
@@ -157,7 +183,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @return the step
      */
     public Step ramped(Quantity<Time> time) {
-      return new Step(setPoint, duration, mode, steam, Amount.from(time), end, endValue);
+      return new Step(setPoint, duration, mode, damp, Amount.from(time), end, endValue);
     }
 
     /**
@@ -167,7 +193,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @return the step
      */
     public Step untilCore(Quantity<Temperature> core) {
-      return new Step(setPoint, duration, mode, steam, ramp, End.CORE, CELSIUS.measure(core));
+      return new Step(setPoint, duration, mode, damp, ramp, End.CORE, CELSIUS.measure(core));
     }
 
     /**
@@ -177,17 +203,17 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @return the step
      */
     public Step untilLoss(Quantity<Dimensionless> share) {
-      return new Step(setPoint, duration, mode, steam, ramp, End.LOSS, PERCENT.measure(share));
+      return new Step(setPoint, duration, mode, damp, ramp, End.LOSS, PERCENT.measure(share));
     }
 
     /** The fan step of a still one: the rest as it was. */
     private Step copyOf(Step still) {
       return new Step(
-          setPoint, duration, Mode.FAN, still.steam, still.ramp, still.end, still.endValue);
+          setPoint, duration, Mode.FAN, still.damp, still.ramp, still.end, still.endValue);
     }
 
     Step lasting(double minutes) {
-      return new Step(setPoint, MINUTE.amount(minutes), mode, steam, ramp, end, endValue);
+      return new Step(setPoint, MINUTE.amount(minutes), mode, damp, ramp, end, endValue);
     }
 
     /** {@code 204 °C (400 °F) for 10 min, fan, with steam}. */
@@ -206,7 +232,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
           }
           + (ramp.value() > 0 ? ", reached within " + AmountFormat.metric().time(ramp) : "")
           + (mode == Mode.FAN ? ", fan" : "")
-          + (steam ? ", with steam" : "");
+          + damp.words;
     }
   }
 
@@ -285,7 +311,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
                         s.setPoint,
                         s.duration.multiply(factor),
                         s.mode,
-                        s.steam,
+                        s.damp,
                         s.ramp.multiply(factor),
                         s.end,
                         s.endValue))

@@ -54,6 +54,7 @@ public record DryingBody(int dimensions, double half, Material material, int cel
   private static final double FINEST = 0.2;
 
   private static final double FIRST_STEP = 1e-3;
+  private static final double LEAST_STEP = 1e-9;
   private static final double GROWTH = 1.25;
   private static final int NEWTON_ROUNDS = 30;
   private static final double NEWTON_KELVIN = 1e-6;
@@ -238,6 +239,13 @@ public record DryingBody(int dimensions, double half, Material material, int cel
       while (!run.advance(wanted)) {
         wanted /= 2;
         step = wanted;
+        if (wanted < LEAST_STEP) {
+          throw new BakeryException(
+              Reason.OUT_OF_RANGE,
+              "the heat in the body can't be followed",
+              "stuck after " + run.seconds + " s",
+              "give milder surroundings or more cells");
+        }
       }
       step = Math.min(longest, step * GROWTH);
       on = watch.goOn(run);

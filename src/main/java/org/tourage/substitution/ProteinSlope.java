@@ -7,6 +7,7 @@ import java.util.List;
 import org.tourage.advice.Advice;
 import org.tourage.ingredient.Allergen;
 import org.tourage.ingredient.Ingredient;
+import org.tourage.internal.Numbers;
 
 /**
  * Absorption by protein: 1.25 points of water for each point of protein at 14 % moisture, between 1
@@ -28,7 +29,9 @@ public record ProteinSlope() implements AbsorptionModel {
   /** How far that may be off either way. */
   static final double WHOLE_GRAIN_SPREAD = 2.5;
 
-  private static final double MIDDLE_PROTEIN = (10.6 + 14.8) / 2;
+  private static final double LEAST_PROTEIN = 10.6;
+  private static final double MOST_PROTEIN = 14.8;
+  private static final double MIDDLE_PROTEIN = (LEAST_PROTEIN + MOST_PROTEIN) / 2;
   private static final double MIDDLE_ABSORPTION = (55.7 + 63.2) / 2;
 
   /** Flours of one protein differ by about so much either way; a quarter of the range seen. */
@@ -51,6 +54,17 @@ public record ProteinSlope() implements AbsorptionModel {
               flour.name() + " is no wheat; the line is one of wheat flours",
               "Take the figure as a first trial and correct by feel",
               Advice.COMMON_PRACTICE));
+    }
+    if (protein < LEAST_PROTEIN || protein > MOST_PROTEIN) {
+      advice.add(
+          Advice.note(
+              "OUTSIDE_RANGE",
+              flour.name()
+                  + " has "
+                  + Numbers.decimals(protein, 1)
+                  + " % protein at 14 % moisture, outside the 10.6 % to 14.8 % of the flours seen",
+              "Trust the difference of two flours more than the figure",
+              "T. Sedláček and I. Švec 2023"));
     }
     return new Estimate(
         PERCENT.amount(absorption),

@@ -175,10 +175,10 @@ class JobTest {
         BenchDay.work(
             Main.demo()
                 .with("lethality", "salmonella in bun dough")
-                .with("oven", "400 °F 10 min with steam, 330 °F 13 min fan")
+                .with("oven", "400 °F 10 min with steam, 330 °F 13 min fan and vent open")
                 .with("altitude", "2000 m"));
     assertThat(lethal.advice()).extracting(Advice::code).contains("NO_VALIDATION");
-    assertThat(lethal.toString()).contains("for 10 min, with steam", "for 13 min, fan");
+    assertThat(lethal.toString()).contains("for 10 min, with steam", "for 13 min, fan, vent open");
     BenchSheet raw =
         BenchDay.work(Main.demo().with("oven", "400 °F 4 min").with("dough-kind", "lean"));
     assertThat(raw.advice()).extracting(Advice::code).contains("NOT_DONE");

@@ -99,7 +99,7 @@ class FermentationLaws {
       @ForAll @DoubleRange(min = 1.1, max = 6) double growth,
       @ForAll @DoubleRange(min = 0, max = 60) double celsius,
       @ForAll @DoubleRange(min = 0.02, max = 0.2) double air) {
-    DoughGas gas = BUBBLES.withAir(air);
+    DoughGas gas = BUBBLES.withAir(fraction(air));
     double least = gas.growth(0, celsius(celsius));
     double wanted = least + (growth - 1);
     assertThat(gas.growth(gas.carbonDioxide(wanted, celsius(celsius)), celsius(celsius)))

@@ -217,8 +217,8 @@ class FermentationTest {
     assertThat(BUBBLES.growth(doubled, celsius(4))).isBetween(1.4, 1.9);
     double kept = BUBBLES.afterKnockingBack(doubled, celsius(24));
     assertThat(kept).isBetween(0.1 * doubled, 0.5 * doubled);
-    assertThat(BUBBLES).hasToString("dough with 40 % water and 8 % air, mixed at 24 °C");
-    assertThat(BUBBLES.withAir(0.05).air()).isEqualTo(0.05);
+    assertThat(BUBBLES).hasToString("dough with 40 % water and 8 % air, mixed at 24 °C (75 °F)");
+    assertThat(BUBBLES.withAir(fraction(0.05)).air()).isEqualTo(0.05);
   }
 
   @Test
@@ -237,7 +237,7 @@ class FermentationTest {
     assertThatThrownBy(() -> BUBBLES.growth(0.01, celsius(70)))
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("70 °C");
-    assertThatThrownBy(() -> BUBBLES.withAir(0)).isInstanceOf(BakeryException.class);
+    assertThatThrownBy(() -> BUBBLES.withAir(fraction(0))).isInstanceOf(BakeryException.class);
     assertThatThrownBy(
             () -> new DoughGas(0.4, kilogramsPerCubicMetre(1200), 0.08, celsius(24), 1000))
         .isInstanceOf(BakeryException.class)
@@ -269,6 +269,7 @@ class FermentationTest {
     Rise quick = RISE.yeastFor(2, minutes(60), celsius(26));
     assertThat(quick.timeTo(2, celsius(26)).in(MINUTE)).isCloseTo(60, within(1e-9));
     assertThat(quick.yeast()).isGreaterThan(1);
+    assertThat(quick.toString()).contains("with 1.", "times the yeast of the dough seen");
     Rise overnight = RISE.yeastFor(2, hours(12), celsius(21));
     assertThat(overnight.yeast()).isLessThan(0.5);
     assertThat(overnight.advice()).extracting(Advice::code).containsExactly("YEAST_FAR");
@@ -279,7 +280,7 @@ class FermentationTest {
 
   @Test
   void aFirstGuessSaysThatItIsOne() {
-    Rise guess = Rise.firstGuess(BUBBLES, GAS, 4);
+    Rise guess = Rise.firstGuess(BUBBLES, GAS, percent(4));
     assertThat(guess.timeTo(2, celsius(26)).in(MINUTE)).isCloseTo(45, within(1e-9));
     assertThat(guess.advice()).extracting(Advice::code).containsExactly("FIRST_GUESS");
     assertThat(guess.toString()).endsWith("(first guess)");

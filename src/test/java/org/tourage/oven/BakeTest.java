@@ -102,6 +102,11 @@ class BakeTest {
         .isLessThan(dry.coreReaches(celsius(60)).orElseThrow());
     assertThat(wet.looks().stream().anyMatch(l -> l.loss().in(PERCENT) < -0.5)).isTrue();
     assertThat(wet.end().loss()).isLessThan(dry.end().loss());
+    OvenProfile open =
+        OvenProfile.of(new OvenProfile.Step(celsius(200), minutes(10)).vented())
+            .then(new OvenProfile.Step(celsius(175), minutes(13)).vented());
+    assertThat(bake(PIECE, open).end().loss()).isGreaterThan(dry.end().loss());
+    assertThat(open.toString()).contains("for 10 min, vent open");
   }
 
   @Test
@@ -315,7 +320,7 @@ class BakeTest {
 
   @Test
   void crumbAndCrustHaveThePublishedDiffusivities() {
-    var m = PIECE.withPorosity(0.70).material();
+    var m = PIECE.withPorosity(fraction(0.70)).material();
     double crumb = published("crumb diffusivity at porosity 70");
     double crust = published("crust diffusivity at porosity 70");
     double wetHeat = m.dryHeat() + m.water() * org.tourage.physics.DryingBody.WATER_HEAT;
@@ -355,7 +360,8 @@ class BakeTest {
 
   @Test
   void whatIsNoPieceAndNoOvenIsRefused() {
-    assertThatThrownBy(() -> PIECE.withPorosity(0.99)).isInstanceOf(BakeryException.class);
+    assertThatThrownBy(() -> PIECE.withPorosity(fraction(0.99)))
+        .isInstanceOf(BakeryException.class);
     assertThatThrownBy(() -> PIECE.withSpring(5)).isInstanceOf(BakeryException.class);
     assertThatThrownBy(() -> OvenModel.HOUSEHOLD.withConvection(0, 10))
         .isInstanceOf(BakeryException.class)
