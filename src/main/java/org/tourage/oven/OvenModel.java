@@ -16,6 +16,7 @@ import javax.measure.quantity.Time;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Numbers;
+import org.tourage.physics.IapwsIf97Saturation;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
@@ -310,11 +311,17 @@ public record OvenModel(
 
     @Override
     public double vapour(double seconds) {
-      return switch (steps.get(stepAt(seconds)).damp()) {
-        case CLOSED -> CLOSED_VAPOUR;
-        case STEAM -> STEAM_VAPOUR;
-        case VENTED -> VENTED_VAPOUR;
-      };
+      double wanted =
+          switch (steps.get(stepAt(seconds)).damp()) {
+            case CLOSED -> CLOSED_VAPOUR;
+            case STEAM -> STEAM_VAPOUR;
+            case VENTED -> VENTED_VAPOUR;
+          };
+      // no air holds more than its dew
+      double air = celsius(seconds);
+      return air >= 100
+          ? wanted
+          : Math.min(wanted, IapwsIf97Saturation.pressure(CELSIUS.amount(Math.max(0, air))));
     }
 
     /** Volume grows along a straight line with the mean temperature until it has set. */

@@ -55,9 +55,10 @@ public record DryingBody(int dimensions, double half, Material material, int cel
 
   private static final double FIRST_STEP = 1e-3;
   private static final double LEAST_STEP = 1e-9;
+  private static final double DRIES = 0.5;
   private static final double GROWTH = 1.25;
   private static final int NEWTON_ROUNDS = 30;
-  private static final double NEWTON_KELVIN = 1e-6;
+  private static final double NEWTON_KELVIN = 1e-7;
   private static final double KELVIN = 273.15;
 
   /** The front is taken to stand at least this share of a cell below its outer face. */
@@ -281,6 +282,7 @@ public record DryingBody(int dimensions, double half, Material material, int cel
     private double seconds;
     private double surface;
     private double heatIn;
+    private double heatMoved;
     private double heatOut;
     private double lost;
     private double condensed;
@@ -384,6 +386,8 @@ public record DryingBody(int dimensions, double half, Material material, int cel
         held[i] = material.heat(water[i]) * temperature[i];
       }
       double area = faceArea[n - 1] * Math.pow(growth, dimensions - 1.0);
+      // in one step at most half of the outermost water dries off; the other half may boil
+      mostDrying = DRIES * water[n - 1] * mass[n - 1] / (area * dt);
       if (!stage(held, first, GAMMA * dt, seconds + GAMMA * dt, area)) {
         return false;
       }
@@ -399,25 +403,25 @@ public record DryingBody(int dimensions, double half, Material material, int cel
       double by = area * dt;
       double vapour = by * ((1 - GAMMA) * firstDrying + GAMMA * drying);
       double latentHeat = by * ((1 - GAMMA) * firstLatent + GAMMA * drying * latentUsed);
-      // what is in the outermost cell can go, not more; heat taken for more comes back
-      double most = water[n - 1] * mass[n - 1];
-      double share = vapour > most ? most / vapour : 1;
-      heatIn += by * ((1 - GAMMA) * firstInflow + GAMMA * inflow);
+      double gained = by * ((1 - GAMMA) * firstInflow + GAMMA * inflow);
+      heatIn += gained;
+      heatMoved += Math.abs(gained);
+      // the water that dried off leaves with its own heat, then what is left may boil
+      double skin = Math.min(material.boiling, second[n - 1] * inverse[n - 1]);
+      second[n - 1] -= vapour * WATER_HEAT * skin / mass[n - 1];
+      water[n - 1] -= vapour / mass[n - 1];
+      lost += vapour;
+      condensed += Math.max(0, -vapour);
+      heatOut += latentHeat + vapour * WATER_HEAT * skin;
       for (int i = 0; i < n; i++) {
         settle(i, second[i]);
       }
-      double taken = Math.min(share * vapour, water[n - 1] * mass[n - 1]);
-      share = vapour == 0 ? 1 : taken / vapour;
-      double skin = temperature[n - 1];
-      double left = material.heat(water[n - 1]) * skin;
-      water[n - 1] = Math.max(0, water[n - 1] - taken / mass[n - 1]);
-      lost += taken;
-      condensed += Math.max(0, -taken);
-      heatOut += share * latentHeat + taken * WATER_HEAT * skin;
-      settle(n - 1, left + ((1 - share) * latentHeat - taken * WATER_HEAT * skin) / mass[n - 1]);
       seconds += dt;
       return true;
     }
+
+    /** kg/(m²·s) that may dry off in this step. */
+    private double mostDrying;
 
     /** J/kg that the last stage took for its drying. */
     private double latentUsed;
@@ -444,6 +448,7 @@ public record DryingBody(int dimensions, double half, Material material, int cel
     private boolean stage(double[] known, double[] heat, double dt, double at, double area) {
       int n = cells;
       double dryHeat = material.dryHeat;
+      boolean dries = surroundings.vapour(at) >= 0;
       for (int i = 0; i < n; i++) {
         double c = material.heat(water[i]);
         inverse[i] = 1 / c;
@@ -453,6 +458,7 @@ public record DryingBody(int dimensions, double half, Material material, int cel
         // the rate of the stage before is a good guess
         heat[i] = known[i] + dt * rate[i];
       }
+      toBoil[n - 1] *= dries ? 1 - DRIES : 1;
       double air = surroundings.celsius(at);
       double h = surroundings.convection(at);
       double emissivity = surroundings.emissivity();
@@ -551,8 +557,8 @@ public record DryingBody(int dimensions, double half, Material material, int cel
       double given = transfer * (saturated - vapour);
       // a dry skin gives little, but takes what condenses
       double share = given > 0 ? moist : 1;
-      drying = share * given;
-      return share * transfer * (next - saturated) / 0.01;
+      drying = Math.min(mostDrying, share * given);
+      return drying < mostDrying ? share * transfer * (next - saturated) / 0.01 : 0;
     }
 
     /**
@@ -656,13 +662,12 @@ public record DryingBody(int dimensions, double half, Material material, int cel
 
     /**
      * How far the heat balance is from closing: heat in less heat held less heat that left with
-     * vapour, over the heat in.
+     * vapour, over all heat that went in or out through the surface.
      *
      * @return 0 but for rounding
      */
     public double heatBalance() {
-      double moved = Math.max(Math.abs(heatIn), 1e-9);
-      return (heatIn - heatOut - (heat() - startHeat)) / moved;
+      return heatMoved == 0 ? 0 : (heatIn - heatOut - (heat() - startHeat)) / heatMoved;
     }
 
     /**

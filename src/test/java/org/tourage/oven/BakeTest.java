@@ -376,4 +376,38 @@ class BakeTest {
     assertThat(OvenModel.HOUSEHOLD.withOffset(TemperatureDifference.ofCelsiusDegrees(5)).toString())
         .contains("lag 4 min", "9 W/(m²·K) still");
   }
+
+  @Property(tries = 60)
+  void balancesCloseForAnyPieceInAnyOven(
+      @ForAll @DoubleRange(min = 8, max = 200) double millimetres,
+      @ForAll @DoubleRange(min = 0.2, max = 0.8) double porosity,
+      @ForAll @DoubleRange(min = 1, max = 2.5) double spring,
+      @ForAll @DoubleRange(min = 80, max = 300) double set,
+      @ForAll @DoubleRange(min = 3, max = 40) double still,
+      @ForAll @DoubleRange(min = 0.5, max = 120) double minutes,
+      @ForAll boolean steam,
+      @ForAll @net.jqwik.api.constraints.IntRange(min = 0, max = 2) int kind) {
+    Solid solid =
+        switch (kind) {
+          case 0 -> Solid.slab(millimetres(millimetres));
+          case 1 -> Solid.roll(millimetres(millimetres));
+          default -> Solid.ball(millimetres(millimetres));
+        };
+    OvenProfile.Step step = new OvenProfile.Step(celsius(set), minutes(minutes));
+    OvenProfile profile =
+        OvenProfile.of(steam ? step.withSteam() : step)
+            .then(new OvenProfile.Step(celsius(set - 60), minutes(minutes)).withFan());
+    Bake bake =
+        Bake.of(
+            BakePiece.of(solid, LAMINATED).withPorosity(fraction(porosity)).withSpring(spring),
+            OvenModel.HOUSEHOLD.withConvection(still, 2 * still),
+            profile,
+            DoughKind.RICH);
+    assertThat(Math.abs(bake.heatBalance())).isLessThan(1e-6);
+    assertThat(Math.abs(bake.massBalance())).isLessThan(1e-9);
+    assertThat(bake.end().time().in(MINUTE)).isCloseTo(2 * minutes, within(1e-6));
+    assertThat(bake.end().loss().in(PERCENT)).isBetween(-30.0, 34.0);
+    assertThat(bake.end().core().in(CELSIUS)).isBetween(20.0, Math.max(101, set + 1));
+    assertThat(bake.end().surface().in(CELSIUS)).isLessThan(Math.max(105, set + 1));
+  }
 }
