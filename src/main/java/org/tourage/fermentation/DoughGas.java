@@ -252,9 +252,14 @@ public record DoughGas(
    * @return mol for each kg of dough after
    */
   public double afterKnockingBack(double moles, Quantity<Temperature> temperature) {
-    double kelvin = 273.15 + celsiusInRange(CELSIUS.measure(temperature));
+    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
+  }
+
+  /** The same for any temperature. */
+  double keptAt(double moles, double celsius) {
+    double kelvin = 273.15 + celsius;
     double dissolving = dissolving(kelvin);
-    return dissolving * partial(moles(moles), dryPressure(kelvin), dissolving, airMoles());
+    return dissolving * partial(moles, dryPressure(kelvin), dissolving, airMoles());
   }
 
   /** {@code dough with 44 % water and 8 % air, mixed at 24 °C (75 °F)}. */

@@ -242,11 +242,7 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
     }
     // another shape starts with no progress of its own, and with what was left in the dough
     double kept =
-        before == null
-            ? 0
-            : rise.gas()
-                .afterKnockingBack(
-                    before.end().carbonDioxide(), CELSIUS.amount(before.last.mean()));
+        before == null ? 0 : rise.gas().keptAt(before.end().carbonDioxide(), before.last.mean());
     List<Double> lost = new ArrayList<>();
     for (double progress : first.progress()) {
       lost.add(pace * progress - kept);

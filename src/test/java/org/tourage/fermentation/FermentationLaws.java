@@ -199,4 +199,40 @@ class FermentationLaws {
     double alone = EquivalentTime.of(GAS, air, celsius(23)).time().in(HOUR);
     assertThat(coupled).isCloseTo(alone, Percentage.withPercentage(0.5));
   }
+
+  @Property(tries = 50)
+  void aHistoryOfAnyBodyInAnyAirStaysBetweenItsTemperaturesButForItsOwnHeat(
+      @ForAll @DoubleRange(min = 2, max = 300) double millimetres,
+      @ForAll @DoubleRange(min = 0.5, max = 58) double start,
+      @ForAll @DoubleRange(min = 0.5, max = 59) double first,
+      @ForAll @DoubleRange(min = -25, max = 59) double second,
+      @ForAll @DoubleRange(min = 0.05, max = 40) double hours,
+      @ForAll @IntRange(min = 0, max = 4) int kind) {
+    Solid solid =
+        switch (kind) {
+          case 0 -> Solid.slab(millimetres(millimetres));
+          case 1 -> Solid.roll(millimetres(millimetres));
+          case 2 -> Solid.ball(millimetres(millimetres));
+          case 3 -> Solid.tub(millimetres(millimetres), millimetres(80));
+          default -> Solid.box(millimetres(millimetres), millimetres(60), millimetres(200));
+        };
+    DoughBody body = DoughBody.of(solid, DOUGH).inMovedAir();
+    RiseHistory history =
+        RiseHistory.start(RISE, celsius(start))
+            .then("one", body.covered(Cover.TUB), celsius(first), hours(hours))
+            .then("two", body, celsius(second), hours(hours))
+            .then("three", body.shaped(Solid.slab(millimetres(20))), celsius(20), hours(1));
+    double low = Math.min(Math.min(Math.min(start, first), second), 20);
+    double high = Math.max(Math.max(Math.max(start, first), second), 20);
+    // just after a jump the modes swing by less than a hundredth of it
+    double slack = 0.01 * (high - low) + 0.01;
+    for (RiseHistory.Stage stage : history.stages()) {
+      for (RiseHistory.Look look : stage.looks()) {
+        assertThat(look.core().in(BakeryUnits.CELSIUS)).isBetween(low - slack, high + 30);
+        assertThat(look.surface().in(BakeryUnits.CELSIUS)).isBetween(low - slack, high + 30);
+        assertThat(look.growth()).isGreaterThan(0.8);
+        assertThat(look.carbonDioxide()).isGreaterThanOrEqualTo(-1e-9);
+      }
+    }
+  }
 }
