@@ -11,11 +11,11 @@ import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 
 /**
- * What a formula holds, roll-in included and finish left out, each by the total flour. Water, fat,
- * sugars and salt are those of all lines; the water is without that of the flour. Salt is sodium ×
+ * What a formula holds, roll-in included and finish left out, each by the total flour. The water is
+ * the true hydration of the dough, without that of the flour and of the roll-in. Salt is sodium ×
  * 2.5 (Regulation (EU) No 1169/2011, Annex I), without the sodium of chemical leavening.
  *
- * @param water water of all but the flour
+ * @param water the true hydration
  * @param fat fat of all lines
  * @param sugars sugars of all lines but the flour
  * @param salt salt of all lines
@@ -39,28 +39,27 @@ public record Totals(
    * @return the totals
    */
   public static Totals of(Formula formula) {
-    double[] sums = new double[5];
+    double[] sums = new double[4];
     for (Line line : formula.overall()) {
       for (int i = 0; i < sums.length; i++) {
         sums[i] += line.share() * of(line, i);
       }
     }
     return new Totals(
+        formula.hydration().trueHydration(),
         PERCENT.amount(100 * sums[0]),
         PERCENT.amount(100 * sums[1]),
         PERCENT.amount(100 * sums[2]),
         PERCENT.amount(100 * sums[3]),
-        PERCENT.amount(100 * sums[4]),
         formula.dough());
   }
 
   private static double of(Line line, int which) {
     org.tourage.ingredient.Composition composition = line.ingredient().composition();
     return switch (which) {
-      case 0 -> line.isFlour() ? 0 : composition.fraction(Component.WATER);
-      case 1 -> composition.fraction(Component.FAT);
-      case 2 -> line.isFlour() ? 0 : composition.fraction(Component.SUGARS);
-      case 3 ->
+      case 0 -> composition.fraction(Component.FAT);
+      case 1 -> line.isFlour() ? 0 : composition.fraction(Component.SUGARS);
+      case 2 ->
           line.ingredient().is(Role.LEAVENING)
               ? 0
               : SALT_FROM_SODIUM * composition.fraction(Component.SODIUM);
@@ -77,7 +76,7 @@ public record Totals(
   public String compare(Totals after) {
     TextTable table = new TextTable(1);
     table.row("by flour", "before", "after", "change");
-    row(table, "true hydration, roll-in included", water, after.water);
+    row(table, "true hydration", water, after.water);
     row(table, "fat", fat, after.fat);
     row(table, "sugars", sugars, after.sugars);
     row(table, "salt", salt, after.salt);
@@ -103,7 +102,7 @@ public record Totals(
   @Override
   public String toString() {
     AmountFormat format = AmountFormat.metric();
-    return "by flour: water "
+    return "by flour: true hydration "
         + format.percent(water)
         + ", fat "
         + format.percent(fat)

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
@@ -296,9 +297,11 @@ public record IngredientExchange(
 
   private static Plan plan(
       Formula formula, Ingredient from, Ingredient to, double part, Set<Conserved> wanted) {
-    double old = 0;
-    for (Line line : formula.lines()) {
-      old += line.ingredient().equals(from) ? line.percent().in(FRACTION) * part : 0;
+    double inPiece = held(formula, from, StageKind::inPiece);
+    double inDough = held(formula, from, StageKind::inDough);
+    if (inPiece == 0) {
+      // what is on the piece only is exchanged by itself; the dough stays as it is
+      return new Plan(given(from, to), Map.of(), Map.of(), null, "");
     }
     Optional<Conserved> lead = lead(from, to);
     List<Conserved> kept = new ArrayList<>(wanted);
@@ -310,12 +313,15 @@ public record IngredientExchange(
       }
       helpers.add(helper(formula, from, to, component));
     }
-    // unknown: the amount of the new one, then each helper; without a lead the amount is given
+    // unknown: how much of the new one for the old, then each helper; without a lead it is given
     int n = kept.size() + (leads ? 0 : 1);
     double[][] matrix = new double[n][n + 1];
     for (int row = 0; row < kept.size(); row++) {
       Conserved component = kept.get(row);
-      matrix[row][0] = component.of(to);
+      // the water of the layers is no water of the dough, unless the fat is in the layers only
+      boolean dough = component == Conserved.WATER && inDough > 0;
+      double old = part * (dough ? inDough : inPiece);
+      matrix[row][0] = old * component.of(to);
       for (int h = 0; h < helpers.size(); h++) {
         matrix[row][h + 1] = helpers.get(h).content(component);
       }
@@ -323,7 +329,7 @@ public record IngredientExchange(
     }
     if (!leads) {
       matrix[n - 1][0] = 1;
-      matrix[n - 1][n] = old * given(from, to);
+      matrix[n - 1][n] = given(from, to);
     }
     double[] x = gauss(matrix);
     Map<Stage, Map<Line, Double>> changes = new LinkedHashMap<>();
@@ -356,7 +362,18 @@ public record IngredientExchange(
           to.name() + " for " + from.name(),
           "keep less");
     }
-    return new Plan(x[0] / old, changes, additions, null, "");
+    return new Plan(x[0], changes, additions, null, "");
+  }
+
+  private static double held(Formula formula, Ingredient wanted, Predicate<StageKind> where) {
+    double sum = 0;
+    for (Stage stage : formula.stages()) {
+      for (Line line : stage.lines()) {
+        boolean it = where.test(stage.kind()) && line.ingredient().equals(wanted);
+        sum += it ? line.percent().in(FRACTION) : 0;
+      }
+    }
+    return sum;
   }
 
   /** How much of the new one for one of the old where the leading component is not kept. */

@@ -339,4 +339,44 @@ class IngredientExchangeTest {
           .isCloseTo(line.percent().in(PERCENT), within(1e-9));
     }
   }
+
+  @Test
+  void theFinishAndTheRollInDoNotMoveTheWaterOfTheDough() {
+    Formula glazed =
+        Formula.byPercent(
+            "glazed",
+            f ->
+                f.line("bread flour", percent(100))
+                    .line("water", percent(40))
+                    .line("whole milk", percent(15))
+                    .line("unsalted butter", percent(8))
+                    .line("sugar", percent(10))
+                    .line("canola oil", percent(2))
+                    .rollIn("unsalted butter", percent(50))
+                    .finish("whole milk", percent(6)));
+    IngredientExchange milk =
+        IngredientExchange.of(glazed, the("whole milk"), the("almond drink, unsweetened"));
+    assertThat(Totals.of(milk.after()).water().in(PERCENT))
+        .isCloseTo(Totals.of(glazed).water().in(PERCENT), within(1e-9));
+    assertThat(Totals.of(milk.after()).fat().in(PERCENT))
+        .isCloseTo(Totals.of(glazed).fat().in(PERCENT), within(1e-9));
+    IngredientExchange fat =
+        IngredientExchange.of(
+            glazed, the("unsalted butter"), the("plant-based pastry block, 75 % fat"));
+    assertThat(Totals.of(fat.after()).water().in(PERCENT))
+        .isCloseTo(Totals.of(glazed).water().in(PERCENT), within(1e-9));
+    assertThat(Totals.of(fat.after()).fat().in(PERCENT))
+        .isCloseTo(Totals.of(glazed).fat().in(PERCENT), within(1e-9));
+    Formula onTop =
+        Formula.byPercent(
+            "on top",
+            f ->
+                f.line("bread flour", percent(100))
+                    .line("water", percent(60))
+                    .finish("whole milk", percent(6)));
+    IngredientExchange top =
+        IngredientExchange.of(onTop, the("whole milk"), the("soy drink, unsweetened"));
+    assertThat(top.after().percent("water").in(PERCENT)).isCloseTo(60, within(1e-12));
+    assertThat(top.ratio()).isCloseTo(88.13 / 93.14, within(1e-9));
+  }
 }
