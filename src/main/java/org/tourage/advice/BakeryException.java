@@ -1,5 +1,6 @@
 package org.tourage.advice;
 
+import java.util.Collection;
 import java.util.Objects;
 
 /**
@@ -58,8 +59,7 @@ public final class BakeryException extends RuntimeException {
    * @param known the names that are known
    * @return the exception
    */
-  public static BakeryException unknownName(
-      String problem, String name, java.util.Collection<String> known) {
+  public static BakeryException unknownName(String problem, String name, Collection<String> known) {
     return new BakeryException(
         Reason.UNKNOWN_NAME, problem, "\"" + name + "\"", "use one of " + known);
   }

@@ -10,6 +10,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Temperature;
+import javax.measure.quantity.Time;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
@@ -65,7 +66,7 @@ public record Job(Timetable.Task task, @Nullable Amount<Temperature> air, @Nulla
           "\"" + line + "\"",
           "write it like first rise: 1-2 hours at 24 °C as tub 20 x 12 cm, until doubled");
     }
-    AmountRange<javax.measure.quantity.Time> range = Amounts.timeRange(matcher.group(2));
+    AmountRange<Time> range = Amounts.timeRange(matcher.group(2));
     String cue = matcher.group(5) == null ? "" : matcher.group(5);
     if (range.low().compareTo(range.high()) < 0) {
       String from = "look from " + AmountFormat.metric().time(range.low()) + " on";

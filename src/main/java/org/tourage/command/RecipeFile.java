@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -38,10 +39,7 @@ public record RecipeFile(Map<Setting, String> settings, List<String> recipe, Lis
    * @param jobs the lines of the timetable
    */
   public RecipeFile {
-    settings =
-        settings.isEmpty()
-            ? Map.of()
-            : java.util.Collections.unmodifiableMap(new EnumMap<>(settings));
+    settings = settings.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(settings));
     recipe = List.copyOf(recipe);
     jobs = List.copyOf(jobs);
   }

@@ -22,6 +22,7 @@ import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.ingredient.Component;
+import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
 import org.tourage.internal.BoundedLeastSquares;
 import org.tourage.internal.Numbers;
@@ -374,7 +375,7 @@ public final class FormulaTargets implements Serializable {
    * @throws BakeryException if the formula lacks a named ingredient or a price is negative
    */
   public FormulaTargets costAtMost(double most, Map<String, Double> perKilogram) {
-    Map<org.tourage.ingredient.Ingredient, Double> prices = new LinkedHashMap<>();
+    Map<Ingredient, Double> prices = new LinkedHashMap<>();
     perKilogram.forEach(
         (name, price) -> {
           if (!(price >= 0) || Double.isInfinite(price)) {

@@ -5,6 +5,7 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 import java.io.Serializable;
 import javax.measure.quantity.Dimensionless;
 import org.tourage.ingredient.Component;
+import org.tourage.ingredient.Composition;
 import org.tourage.ingredient.Role;
 import org.tourage.internal.TextTable;
 import org.tourage.quantity.Amount;
@@ -55,7 +56,7 @@ public record Totals(
   }
 
   private static double of(Line line, int which) {
-    org.tourage.ingredient.Composition composition = line.ingredient().composition();
+    Composition composition = line.ingredient().composition();
     return switch (which) {
       case 0 -> composition.fraction(Component.FAT);
       case 1 -> line.isFlour() ? 0 : composition.fraction(Component.SUGARS);

@@ -1,5 +1,6 @@
 package org.tourage.internal;
 
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -44,7 +45,7 @@ public final class LinearProgramme {
   public static Optional<double[]> minimise(double[][] a, double[] b, double[] cost) {
     LinearProgramme programme = new LinearProgramme(a, b);
     double[] phase = new double[programme.columns + programme.rows];
-    java.util.Arrays.fill(phase, programme.columns, phase.length, 1);
+    Arrays.fill(phase, programme.columns, phase.length, 1);
     programme.run(phase, phase.length);
     double left = 0;
     double size = 1;
@@ -56,7 +57,7 @@ public final class LinearProgramme {
       return Optional.empty();
     }
     programme.driveOut();
-    double[] full = java.util.Arrays.copyOf(cost, phase.length);
+    double[] full = Arrays.copyOf(cost, phase.length);
     programme.run(full, programme.columns);
     double[] x = new double[programme.columns];
     for (int i = 0; i < programme.rows; i++) {

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.TreeMap;
@@ -122,7 +123,7 @@ public final class FatCurve implements Serializable {
    * @throws BakeryException if there is none of that name
    */
   public static FatCurve named(String name) {
-    FatCurve curve = Table.CURVES.get(name.strip().toLowerCase(java.util.Locale.ROOT));
+    FatCurve curve = Table.CURVES.get(name.strip().toLowerCase(Locale.ROOT));
     if (curve == null) {
       throw new BakeryException(
           Reason.UNKNOWN_NAME,

@@ -10,6 +10,7 @@ import static org.tourage.quantity.BakeryUnits.SECOND;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
@@ -320,12 +321,12 @@ public record Bake(
             "heat taken",
             "Σ flux · surface · time",
             Numbers.significant(heatTaken / 1000, 4) + " kJ for each kg of dough",
-            "heat balance closes to " + String.format(java.util.Locale.ROOT, "%.0e", heatBalance)),
+            "heat balance closes to " + String.format(Locale.ROOT, "%.0e", heatBalance)),
         new WorkedLine(
             "loss",
             "water that left / mass at the start",
             AmountFormat.metric().percent(end().loss),
-            "mass balance closes to " + String.format(java.util.Locale.ROOT, "%.0e", massBalance)));
+            "mass balance closes to " + String.format(Locale.ROOT, "%.0e", massBalance)));
   }
 
   /**

@@ -7,6 +7,7 @@ import static org.tourage.quantity.BakeryUnits.SECOND;
 
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
@@ -17,7 +18,10 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.BoundedLeastSquares;
 import org.tourage.internal.Numbers;
+import org.tourage.physics.Constituents;
+import org.tourage.physics.Solid;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.BakeryUnits;
 import org.tourage.quantity.TemperatureDifference;
 
 /**
@@ -209,8 +213,8 @@ public record OvenCalibration(OvenModel start, List<Reading> readings) implement
       OvenProfile profile, Quantity<Time> time, Quantity<Temperature> reading) {
     BakePiece any =
         BakePiece.of(
-            org.tourage.physics.Solid.slab(org.tourage.quantity.BakeryUnits.MILLIMETRE.amount(30)),
-            new org.tourage.physics.Constituents(0.4, 0.08, 0.02, 0.47, 0.02, 0.01));
+            Solid.slab(BakeryUnits.MILLIMETRE.amount(30)),
+            new Constituents(0.4, 0.08, 0.02, 0.47, 0.02, 0.01));
     return with(new Reading(Kind.AIR, any, profile, Amount.from(time), CELSIUS.measure(reading)));
   }
 
@@ -318,7 +322,7 @@ public record OvenCalibration(OvenModel start, List<Reading> readings) implement
         }
       }
       for (int j = 0; j < 3; j++) {
-        java.util.Arrays.fill(a[n + j], 0);
+        Arrays.fill(a[n + j], 0);
         a[n + j][j] = 1 / PRIOR[j];
         b[n + j] = prior[j] / PRIOR[j];
       }

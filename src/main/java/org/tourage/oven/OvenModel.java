@@ -16,6 +16,7 @@ import javax.measure.quantity.Time;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Numbers;
+import org.tourage.physics.DryingBody;
 import org.tourage.physics.IapwsIf97Saturation;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
@@ -203,7 +204,7 @@ public record OvenModel(
   }
 
   /** The course of one bake; steps may be cut short while it goes on. */
-  static final class Course implements org.tourage.physics.DryingBody.Surroundings {
+  static final class Course implements DryingBody.Surroundings {
     private final OvenModel oven;
     private final List<OvenProfile.Step> steps;
     private final double[] begins;

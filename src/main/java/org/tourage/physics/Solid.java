@@ -8,6 +8,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 
@@ -153,7 +154,7 @@ public record Solid(String name, List<Axis> axes) implements Serializable {
    */
   public Solid grown(double factor) {
     return new Solid(
-        name + ", × " + org.tourage.internal.Numbers.significant(factor, 3),
+        name + ", × " + Numbers.significant(factor, 3),
         axes.stream().map(a -> new Axis(a.dimensions(), a.half().multiply(factor))).toList());
   }
 

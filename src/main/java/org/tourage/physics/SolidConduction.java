@@ -7,6 +7,7 @@ import static org.tourage.quantity.BakeryUnits.SECOND;
 
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
@@ -241,7 +242,7 @@ public record SolidConduction(
         for (int n = 0; n < excess.length; n++) {
           excess[n] = celsius * uniform[n];
         }
-        java.util.Arrays.fill(temperature, celsius);
+        Arrays.fill(temperature, celsius);
       } else {
         if (from.temperatures.size() != weights.length) {
           throw new BakeryException(

@@ -6,7 +6,10 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -122,8 +125,8 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
      * @param cost what a kilogram of the blend costs
      */
     public Result {
-      shares = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(shares));
-      reached = java.util.Collections.unmodifiableMap(new EnumMap<>(reached));
+      shares = Collections.unmodifiableMap(new LinkedHashMap<>(shares));
+      reached = Collections.unmodifiableMap(new EnumMap<>(reached));
     }
 
     /**
@@ -180,7 +183,7 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
     parts = List.copyOf(parts);
     EnumMap<FlourProperty, Amount<Dimensionless>> copy = new EnumMap<>(FlourProperty.class);
     copy.putAll(targets);
-    targets = java.util.Collections.unmodifiableMap(copy);
+    targets = Collections.unmodifiableMap(copy);
     if (parts.size() < 2) {
       throw new BakeryException(
           Reason.MISSING, "a blend has two parts or more", parts.size() + "", "name another flour");
@@ -306,7 +309,7 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
       a[sum + 1 + i][n + i] = 1;
       b[sum + 1 + i] = parts.get(i).most.in(FRACTION) - least;
     }
-    double[] full = java.util.Arrays.copyOf(cost, 2 * n);
+    double[] full = Arrays.copyOf(cost, 2 * n);
     return LinearProgramme.minimise(a, b, full)
         .map(
             u -> {
@@ -319,7 +322,7 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
   }
 
   private Result result(double[] s) {
-    Map<Ingredient, Amount<Dimensionless>> shares = new java.util.LinkedHashMap<>();
+    Map<Ingredient, Amount<Dimensionless>> shares = new LinkedHashMap<>();
     double cost = 0;
     for (int i = 0; i < s.length; i++) {
       shares.merge(parts.get(i).flour, PERCENT.amount(100 * s[i]), Amount::add);

@@ -6,6 +6,8 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -108,8 +110,8 @@ public record IngredientExchange(
     requireNonNull(to, "to");
     requireNonNull(share, "share");
     requireNonNull(after, "after");
-    conserved = java.util.Collections.unmodifiableSet(new LinkedHashSet<>(conserved));
-    lost = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(lost));
+    conserved = Collections.unmodifiableSet(new LinkedHashSet<>(conserved));
+    lost = Collections.unmodifiableMap(new LinkedHashMap<>(lost));
   }
 
   /**
@@ -444,7 +446,7 @@ public record IngredientExchange(
   private static double[] gauss(double[][] m) {
     int n = m.length;
     int[] rowOf = new int[n];
-    java.util.Arrays.fill(rowOf, -1);
+    Arrays.fill(rowOf, -1);
     boolean[] used = new boolean[n];
     for (int c = 0; c < n; c++) {
       int pivot = -1;

@@ -5,6 +5,7 @@ import static org.tourage.quantity.Amounts.millimetres;
 import static org.tourage.quantity.Amounts.minutes;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.hipparchus.linear.Array2DRowRealMatrix;
@@ -182,7 +183,7 @@ public class BakeBenchmark {
   /** Core and loss at the end. */
   private double[] integrate(double tolerance) {
     double[] y = new double[CELLS];
-    java.util.Arrays.fill(y, wetHeat() * 26);
+    Arrays.fill(y, wetHeat() * 26);
     double d = 1 / (2 + Math.sqrt(2));
     double e = 6 + Math.sqrt(2);
     double t = 0;

@@ -11,6 +11,7 @@ import javax.measure.quantity.Temperature;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.BakeryUnits;
 import org.tourage.quantity.TemperatureDifference;
 import org.tourage.reference.Checks;
 import org.tourage.reference.Checks.Row;
@@ -70,9 +71,6 @@ class FactorRuleReferenceTest {
   }
 
   private static double reading(Amount<Temperature> amount, boolean fahrenheit) {
-    return amount.in(
-        fahrenheit
-            ? org.tourage.quantity.BakeryUnits.FAHRENHEIT
-            : org.tourage.quantity.BakeryUnits.CELSIUS);
+    return amount.in(fahrenheit ? BakeryUnits.FAHRENHEIT : BakeryUnits.CELSIUS);
   }
 }

@@ -19,6 +19,7 @@ import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.physics.Constituents;
+import org.tourage.quantity.BakeryUnits;
 import org.tourage.reference.Checks;
 
 class HeatBalanceTest {
@@ -296,7 +297,7 @@ class HeatBalanceTest {
         .isCloseTo(
             Checks.row("other-rooms.csv", "limit of all ice").number("value"), within(0.005));
     HeatBalance water = HeatBalance.of(celsius(limit), kilograms(10));
-    assertThat(water.ice(celsius(25), celsius(0)).in(org.tourage.quantity.BakeryUnits.KILOGRAM))
+    assertThat(water.ice(celsius(25), celsius(0)).in(BakeryUnits.KILOGRAM))
         .isCloseTo(10, within(1e-9));
     assertThatThrownBy(
             () -> HeatBalance.of(celsius(limit - 1), kilograms(10)).ice(celsius(25), celsius(0)))

@@ -21,10 +21,12 @@ import org.tourage.formula.Formula;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.physics.Constituents;
+import org.tourage.physics.IapwsIf97Saturation;
 import org.tourage.physics.Solid;
 import org.tourage.physics.SolidConduction.LocalProcess;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
 import org.tourage.reference.Checks;
 
@@ -192,7 +194,7 @@ class FermentationTest {
   }
 
   private static double steam(double celsius) {
-    return org.tourage.physics.IapwsIf97Saturation.pressure(celsius(celsius));
+    return IapwsIf97Saturation.pressure(celsius(celsius));
   }
 
   @Test
@@ -345,8 +347,7 @@ class FermentationTest {
     assertThat(night.end().core().in(CELSIUS)).isBetween(4.0, 8.0);
     assertThat(stage.looks().get(0).core()).isEqualTo(celsius(25));
     assertThat(night.working().toString()).contains("tub 200 mm across", "in a plastic tub");
-    assertThat(night.table(org.tourage.quantity.AmountFormat.metric()))
-        .contains("retard", "core", "×");
+    assertThat(night.table(AmountFormat.metric())).contains("retard", "core", "×");
     assertThat(night.advice()).extracting(Advice::code).contains("OVERPROOFED");
     assertThat(night.above(celsius(5)).in(HOUR)).isBetween(8.0, 14.0);
     assertThat(night.above(celsius(-10))).isEqualTo(hours(14));

@@ -14,6 +14,7 @@ import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
+import org.tourage.quantity.BakeryUnits;
 
 class FormulaTargetsTest {
   private static Batch start() {
@@ -199,10 +200,7 @@ class FormulaTargetsTest {
   void theUnitNeverMatters(@ForAll @DoubleRange(min = 800, max = 3000) double grams) {
     FormulaTargets.Solution metric = free().dough(grams(grams)).salt(percent(2)).solve();
     FormulaTargets.Solution us =
-        free()
-            .dough(grams(grams).to(org.tourage.quantity.BakeryUnits.POUND))
-            .salt(fraction(0.02))
-            .solve();
+        free().dough(grams(grams).to(BakeryUnits.POUND)).salt(fraction(0.02)).solve();
     assertThat(us.batch().weightOf("salt").in(GRAM))
         .isCloseTo(metric.batch().weightOf("salt").in(GRAM), within(1e-6));
   }

@@ -11,6 +11,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
+import java.io.Serializable;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -114,7 +115,7 @@ class ArchitectureTest {
         .and()
         .arePublic()
         .should()
-        .implement(java.io.Serializable.class)
+        .implement(Serializable.class)
         .check(CLASSES);
   }
 }

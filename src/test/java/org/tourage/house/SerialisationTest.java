@@ -43,6 +43,7 @@ import org.tourage.plan.DayTime;
 import org.tourage.plan.Timetable;
 import org.tourage.quantity.HouseholdAmount;
 import org.tourage.quantity.TemperatureDifference;
+import org.tourage.sheet.BenchSheet;
 import org.tourage.substitution.FlourBlend;
 import org.tourage.substitution.FlourExchange;
 import org.tourage.substitution.FlourProperty;
@@ -121,7 +122,7 @@ class SerialisationTest {
     for (Serializable result : results) {
       Object copy = roundTrip(result);
       assertThat(copy.toString()).isEqualTo(result.toString());
-      boolean comparesByValue = !(result instanceof org.tourage.sheet.BenchSheet);
+      boolean comparesByValue = !(result instanceof BenchSheet);
       if (comparesByValue) {
         assertThat(copy).isEqualTo(result).hasSameHashCodeAs(result);
       }

@@ -18,6 +18,7 @@ import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.physics.Air;
 import org.tourage.physics.Constituents;
+import org.tourage.quantity.BakeryUnits;
 import org.tourage.reference.Checks;
 
 class WorkabilityTest {
@@ -283,7 +284,7 @@ class WorkabilityTest {
   @Test
   void theProofOfDairyButterEndsWhereBakersStopAndOtherFatsBeforeTheyRun() {
     FatCurve butter = FatCurve.named("dairy butterfat");
-    assertThat(butter.proofLimit().in(org.tourage.quantity.BakeryUnits.CELSIUS))
+    assertThat(butter.proofLimit().in(BakeryUnits.CELSIUS))
         .isBetween(
             Checks.row("fermentation.csv", "proof limit of dairy butterfat low").number("value"),
             Checks.row("fermentation.csv", "proof limit of dairy butterfat high").number("value"));

@@ -13,6 +13,7 @@ import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
 import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -21,8 +22,10 @@ import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.physics.Atmosphere;
 import org.tourage.physics.Constituents;
+import org.tourage.physics.DryingBody;
 import org.tourage.physics.IapwsIf97Saturation;
 import org.tourage.physics.Solid;
+import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.TemperatureDifference;
 import org.tourage.reference.Checks;
 import org.tourage.reference.Checks.Row;
@@ -80,7 +83,7 @@ class BakeTest {
   void theMeasuredReductionsOfTheBunChallengeLieBetweenTheTestedRangeAndTheExtrapolation() {
     // 218.3 °C oven, core near 100 °C from minute 8 on, more than 6 log measured after 9 min
     var core =
-        org.tourage.physics.TemperatureHistory.ramp(celsius(28), celsius(100), minutes(8))
+        TemperatureHistory.ramp(celsius(28), celsius(100), minutes(8))
             .thenHold(celsius(100), minutes(1));
     double measured =
         published("log reductions of salmonella in buns at 218.3 °C by 9 min, more than");
@@ -323,7 +326,7 @@ class BakeTest {
     var m = PIECE.withPorosity(fraction(0.70)).material();
     double crumb = published("crumb diffusivity at porosity 70");
     double crust = published("crust diffusivity at porosity 70");
-    double wetHeat = m.dryHeat() + m.water() * org.tourage.physics.DryingBody.WATER_HEAT;
+    double wetHeat = m.dryHeat() + m.water() * DryingBody.WATER_HEAT;
     assertThat(m.wetConductivity() / (286 * wetHeat))
         .isCloseTo(crumb, Percentage.withPercentage(0.01));
     assertThat(m.dryConductivity() / (265 * m.dryHeat() / (1 - m.water())))
@@ -386,7 +389,7 @@ class BakeTest {
       @ForAll @DoubleRange(min = 3, max = 40) double still,
       @ForAll @DoubleRange(min = 0.5, max = 120) double minutes,
       @ForAll boolean steam,
-      @ForAll @net.jqwik.api.constraints.IntRange(min = 0, max = 2) int kind) {
+      @ForAll @IntRange(min = 0, max = 2) int kind) {
     Solid solid =
         switch (kind) {
           case 0 -> Solid.slab(millimetres(millimetres));

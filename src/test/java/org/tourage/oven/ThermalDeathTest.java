@@ -7,6 +7,11 @@ import static org.tourage.quantity.Amounts.*;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.MINUTE;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
@@ -17,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.tourage.advice.BakeryException;
+import org.tourage.internal.Csv;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.reference.Checks;
 import org.tourage.reference.Checks.Row;
@@ -88,15 +94,10 @@ class ThermalDeathTest {
   }
 
   private static List<Row> rowsOf(String name) {
-    try (java.io.InputStream in =
-        java.nio.file.Files.newInputStream(
-            java.nio.file.Path.of("reference-data/catalogue/lethality.csv"))) {
-      return org.tourage.internal.Csv.read(in).stream()
-          .map(Row::new)
-          .filter(r -> r.text("name").equals(name))
-          .toList();
-    } catch (java.io.IOException e) {
-      throw new java.io.UncheckedIOException(e);
+    try (InputStream in = Files.newInputStream(Path.of("reference-data/catalogue/lethality.csv"))) {
+      return Csv.read(in).stream().map(Row::new).filter(r -> r.text("name").equals(name)).toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 import static org.tourage.quantity.Amounts.*;
 
+import java.util.Arrays;
 import java.util.List;
 import org.assertj.core.data.Percentage;
 import org.hipparchus.ode.ODEState;
@@ -172,7 +173,7 @@ class SolidConductionTest {
           }
         };
     double[] start = new double[2 * n];
-    java.util.Arrays.fill(start, 0, n, 26);
+    Arrays.fill(start, 0, n, 26);
     double[] end =
         new DormandPrince853Integrator(1e-6, 3600, 1e-9, 1e-9)
             .integrate(equation, new ODEState(0, start), hours * 3600)

@@ -25,6 +25,7 @@ import org.tourage.formula.Totals;
 import org.tourage.ingredient.Allergen;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Ingredient;
+import org.tourage.ingredient.Origin;
 import org.tourage.ingredient.Role;
 
 class IngredientExchangeTest {
@@ -193,10 +194,7 @@ class IngredientExchangeTest {
   void aWholeFormulaBecomesPlantBasedInOneCall() {
     PlantBased plants = PlantBased.of(brioche());
     assertThat(plants.after().overall())
-        .allSatisfy(
-            line ->
-                assertThat(line.ingredient().origin())
-                    .isNotEqualTo(org.tourage.ingredient.Origin.ANIMAL));
+        .allSatisfy(line -> assertThat(line.ingredient().origin()).isNotEqualTo(Origin.ANIMAL));
     assertThat(plants.exchanges()).hasSize(3);
     assertThat(plants.allergensLeft()).contains(Allergen.MILK, Allergen.EGG);
     assertThat(plants.allergensEntered()).contains(Allergen.SOY);

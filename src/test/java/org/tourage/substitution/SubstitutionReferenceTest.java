@@ -6,11 +6,14 @@ import static org.tourage.quantity.Amounts.percent;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.tourage.formula.Formula;
+import org.tourage.ingredient.Allergen;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.FlourSpecification;
 import org.tourage.ingredient.Ingredient;
@@ -30,8 +33,7 @@ class SubstitutionReferenceTest {
   }
 
   private static Stream<Row> kinds(String... wanted) {
-    return Checks.rows("substitution.csv")
-        .filter(r -> java.util.List.of(wanted).contains(r.text("kind")));
+    return Checks.rows("substitution.csv").filter(r -> List.of(wanted).contains(r.text("kind")));
   }
 
   private static double published(String check) {
@@ -54,8 +56,7 @@ class SubstitutionReferenceTest {
             percent(100),
             row.text("kind").equals("yeast")
                 ? EnumSet.noneOf(Conserved.class)
-                : EnumSet.of(
-                    Conserved.valueOf(row.text("kind").toUpperCase(java.util.Locale.ROOT))));
+                : EnumSet.of(Conserved.valueOf(row.text("kind").toUpperCase(Locale.ROOT))));
     assertThat(exchange.after().percent(to).in(PERCENT))
         .isCloseTo(row.number("value"), within(5.1e-5));
     assertThat(exchange.lost()).isEmpty();
@@ -93,7 +94,7 @@ class SubstitutionReferenceTest {
   private static Ingredient flour(double protein, double moisture) {
     return Ingredient.builder("test-flour", "test flour")
         .role(Role.FLOUR)
-        .allergens(org.tourage.ingredient.Allergen.WHEAT)
+        .allergens(Allergen.WHEAT)
         .composition(CATALOGUE.require("bread flour").composition())
         .flour(FlourSpecification.of(percent(protein), percent(moisture)))
         .build();
