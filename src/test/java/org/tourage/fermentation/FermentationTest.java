@@ -470,4 +470,57 @@ class FermentationTest {
     assertThat(LocalProcess.NONE.rate(20)).isZero();
     assertThat(List.of(Cover.values())).allSatisfy(c -> assertThat(c.words()).isNotBlank());
   }
+
+  @Test
+  void adviceOnTheModelSaysHowMuchOfTheFermentationItConcerns() {
+    EquivalentTime mixed =
+        EquivalentTime.of(
+            GAS,
+            TemperatureHistory.hold(celsius(40), hours(1)).thenHold(celsius(20), hours(1)),
+            celsius(23));
+    double share = GAS.rate(40) / (GAS.rate(40) + GAS.rate(20));
+    assertThat(mixed.advice().get(0).text())
+        .startsWith(Math.round(100 * share) + " % of the fermentation happens above 36 °C (97 °F)");
+    // a tenth or less is not worth a word
+    EquivalentTime little =
+        EquivalentTime.of(
+            GAS,
+            TemperatureHistory.hold(celsius(40), minutes(5)).thenHold(celsius(24), hours(4)),
+            celsius(23));
+    assertThat(little.advice()).isEmpty();
+    assertThat(little.working().lines()).hasSize(3);
+    assertThat(little.working().toString()).contains("40 °C (104 °F) for 5 min");
+  }
+
+  @Test
+  void aHistoryOfSeveralStagesKeepsItsTimesAndItsLooks() {
+    DoughBody slab = DoughBody.of(Solid.slab(millimetres(20)), DOUGH);
+    RiseHistory history =
+        RiseHistory.start(RISE, celsius(24))
+            .then("rest", slab, celsius(22), minutes(30))
+            .then("chill", slab, celsius(4), hours(3))
+            .then("proof", slab.shaped(Solid.ball(millimetres(60))), celsius(26), hours(1));
+    assertThat(history.end().time().in(MINUTE)).isCloseTo(270, within(1e-9));
+    assertThat(history.stages())
+        .extracting(RiseHistory.Stage::name)
+        .containsExactly("rest", "chill", "proof");
+    RiseHistory.Stage chill = history.stages().get(1);
+    assertThat(chill.looks()).hasSize(25);
+    assertThat(chill.looks().get(0).time().in(MINUTE)).isCloseTo(30, within(1e-9));
+    // no jump of gas or temperature where the same body stands on
+    assertThat(chill.looks().get(0).growth())
+        .isCloseTo(history.stages().get(0).end().growth(), within(1e-6));
+    assertThat(chill.looks().get(0).mean().in(CELSIUS))
+        .isCloseTo(history.stages().get(0).end().mean().in(CELSIUS), within(1e-6));
+    assertThat(chill.looks().get(0).air()).isEqualTo(celsius(4));
+    // a short stage has one line, a long one four
+    assertThat(history.table(org.tourage.quantity.AmountFormat.metric()).lines()).hasSize(7);
+    // between the looks the middle was above 20 °C for less than the warm stages lasted
+    double warm = history.above(celsius(20)).in(MINUTE);
+    assertThat(warm).isBetween(30.0, 95.0);
+    assertThat(history.above(celsius(4)).in(MINUTE)).isGreaterThan(warm);
+    assertThat(history.reached(1.1).orElseThrow().in(MINUTE)).isBetween(210.0, 270.0);
+    assertThat(history.stages().stream().mapToDouble(s -> s.equivalent().in(MINUTE)).sum())
+        .isBetween(60.0, 270.0);
+  }
 }

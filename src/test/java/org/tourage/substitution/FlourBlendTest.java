@@ -201,4 +201,50 @@ class FlourBlendTest {
     assertThat(exchange.uncertainty()).isGreaterThan(rule.uncertainty());
     assertThat(exchange.working().toString()).contains("difference of the absorptions");
   }
+
+  private static Ingredient wheat(double protein, double fibre) {
+    return Ingredient.builder("w", "wheat")
+        .role(Role.FLOUR)
+        .allergens(org.tourage.ingredient.Allergen.WHEAT)
+        .composition(
+            org.tourage.ingredient.Composition.builder()
+                .water(percent(14))
+                .protein(percent(protein))
+                .carbohydrate(percent(70))
+                .with(org.tourage.ingredient.Component.FIBRE, percent(fibre))
+                .with(org.tourage.ingredient.Component.SUGARS, percent(1))
+                .build())
+        .flour(FlourSpecification.of(percent(protein), percent(14)).withDamagedStarch(percent(7)))
+        .build();
+  }
+
+  @Test
+  void theLineByProteinAndItsUncertaintyAreWhatTheirRuleSays() {
+    ProteinSlope line = new ProteinSlope();
+    // through 12.7 % and 59.45 %; between flours a quarter of 7.5, slope 0.25 either way
+    AbsorptionModel.Estimate middle = line.estimate(wheat(12.7, 2));
+    assertThat(middle.absorption().in(PERCENT)).isCloseTo(59.45, within(1e-9));
+    assertThat(middle.uncertainty().in(PERCENT)).isCloseTo(7.5 / 4, within(1e-9));
+    assertThat(middle.advice()).isEmpty();
+    AbsorptionModel.Estimate strong = line.estimate(wheat(14.7, 2));
+    assertThat(strong.absorption().in(PERCENT)).isCloseTo(59.45 + 2.5, within(1e-9));
+    assertThat(strong.uncertainty().in(PERCENT))
+        .isCloseTo(Math.hypot(1.875, 2 * 0.25 / Math.sqrt(3)), within(1e-9));
+    AbsorptionModel.Estimate whole = line.estimate(wheat(12.7, 10));
+    assertThat(whole.absorption().in(PERCENT)).isCloseTo(59.45 + 7.5, within(1e-9));
+    assertThat(whole.uncertainty().in(PERCENT))
+        .isCloseTo(Math.hypot(1.875, 2.5 / Math.sqrt(3)), within(1e-9));
+    assertThat(line.estimate(wheat(15.5, 2)).advice())
+        .extracting(Advice::code)
+        .containsExactly("OUTSIDE_RANGE");
+  }
+
+  @Test
+  void theWaterOfThePartsIsSummedByHand() {
+    // starch 70 − 2 − 1 = 67, of it 7 damaged; at 14 % moisture nothing moves
+    double expected = 0.44 * 60 + 2.00 * 7 + 2.15 * 12 + 15 * 1.5 - 14;
+    assertThat(new Bushuk1966(1.5).estimate(wheat(12, 2)).absorption().in(PERCENT))
+        .isCloseTo(expected, within(1e-9));
+    assertThatThrownBy(() -> new Bushuk1966(16)).isInstanceOf(BakeryException.class);
+  }
 }
