@@ -139,6 +139,16 @@ public record BakePiece(
   }
 
   /**
+   * A piece of the same proportions and another mass.
+   *
+   * @param times how many times the mass, positive
+   * @return the piece, all its lengths grown by the cube root
+   */
+  public BakePiece massTimes(double times) {
+    return shaped(solid.grown(Math.cbrt(times)));
+  }
+
+  /**
    * The same at an altitude: its water boils sooner.
    *
    * @param altitude above the sea

@@ -7,6 +7,7 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import org.tourage.advice.Advice;
@@ -116,6 +117,30 @@ public record FlourExchange(
     double spread = Math.hypot(old.uncertainty().in(PERCENT), fresh.uncertainty().in(PERCENT));
     return exchange(
         formula, from, to, share, atOwnMoisture(formula, from, to, points, spread), fresh.source());
+  }
+
+  /**
+   * Replaces several flours, one after another, each wholly.
+   *
+   * @param formula the formula
+   * @param replacements what comes for each flour that goes, in the order of the map
+   * @return the exchanges in order; the formula after the last one is the result
+   * @throws BakeryException as for one flour, or if nothing is to be replaced
+   */
+  public static List<FlourExchange> several(
+      Formula formula, Map<Ingredient, Ingredient> replacements) {
+    if (replacements.isEmpty()) {
+      throw new BakeryException(
+          Reason.MISSING, "nothing is to be replaced", formula.name(), "name a flour that goes");
+    }
+    List<FlourExchange> exchanges = new ArrayList<>();
+    Formula now = formula;
+    for (Map.Entry<Ingredient, Ingredient> one : replacements.entrySet()) {
+      FlourExchange exchange = of(now, one.getKey(), one.getValue());
+      exchanges.add(exchange);
+      now = exchange.after();
+    }
+    return exchanges;
   }
 
   private static FlourExchange exchange(

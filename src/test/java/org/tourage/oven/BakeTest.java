@@ -194,6 +194,10 @@ class BakeTest {
     assertThat(resize.after().isDone()).isTrue();
     assertThat(resize.working().toString()).contains("square law", "bake model");
     assertThat(resize.toString()).contains("the time follows the thickness to the power 1.");
+    // 3.375 times the mass is one and a half times the thickness
+    Resize heavy = Resize.of(small, PIECE.massTimes(3.375));
+    assertThat(heavy.bySquareLaw()).isCloseTo(2.25, within(1e-9));
+    assertThat(heavy.factor()).isCloseTo(resize.factor(), within(1e-9));
     // back again gives the old times
     Resize back = Resize.of(resize.after(), PIECE);
     assertThat(back.factor() * resize.factor()).isCloseTo(1, Percentage.withPercentage(2));
