@@ -454,14 +454,14 @@ public final class BenchDay {
       Ingredient from = replaced(now, Setting.FAT_REPLACED, Role.FAT);
       IngredientExchange exchange =
           IngredientExchange.of(now, from, required(Setting.FAT_ON_HAND, BenchDay::ingredient));
-      sheet.exchange("Fat on hand", exchange, exchange.comparison());
+      sheet.exchange("Fat on hand", exchange);
       now = exchange.after();
     }
     if (file.get(Setting.LIQUID_ON_HAND).isPresent()) {
       Ingredient from = replaced(now, Setting.LIQUID_REPLACED, Role.LIQUID);
       IngredientExchange exchange =
           IngredientExchange.of(now, from, required(Setting.LIQUID_ON_HAND, BenchDay::ingredient));
-      sheet.exchange("Liquid on hand", exchange, exchange.comparison());
+      sheet.exchange("Liquid on hand", exchange);
       now = exchange.after();
     }
     boolean plants =
@@ -476,7 +476,7 @@ public final class BenchDay {
                 });
     if (plants) {
       PlantBased change = PlantBased.of(now);
-      sheet.exchange("Plant-based (no claim of allergen-free)", change, change.comparison());
+      sheet.exchange("Plant-based (no claim of allergen-free)", change);
       now = change.after();
     }
     return now.forFlour(given.flour());
@@ -560,11 +560,8 @@ public final class BenchDay {
         Rosso1993.named(file.get(Setting.RATE_MODEL).orElse(Setting.RATE_MODEL.example()));
     RiseHistory history = RiseHistory.start(seen(gas, model), mixed);
     DoughBody body = null;
-    for (Job job : file.jobs()) {
+    for (Job job : beforeTheOven()) {
       Amount<Temperature> air = job.airIfGiven().orElse(room);
-      if (air.compareTo(WARMEST_RISE) > 0) {
-        break;
-      }
       if (job.shape() != null) {
         body = DoughBody.of(job.shape(), dough).covered(cover());
       }
@@ -580,6 +577,12 @@ public final class BenchDay {
           "write for example first rest: 1 h at 22 °C as slab 30 mm");
     }
     return history;
+  }
+
+  private List<Job> beforeTheOven() {
+    return file.jobs().stream()
+        .takeWhile(job -> job.airIfGiven().filter(air -> air.compareTo(WARMEST_RISE) > 0).isEmpty())
+        .toList();
   }
 
   private void rise(BenchSheet.Builder sheet, Formula formula, RiseHistory history) {
@@ -603,10 +606,7 @@ public final class BenchDay {
       @Nullable RiseHistory history) {
     OvenProfile profile = oven(file.get(Setting.OVEN).orElseThrow());
     Solid shape = null;
-    for (Job job : file.jobs()) {
-      if (job.airIfGiven().filter(air -> air.compareTo(WARMEST_RISE) > 0).isPresent()) {
-        break;
-      }
+    for (Job job : beforeTheOven()) {
       shape = job.shapeIfGiven().orElse(shape);
     }
     if (shape == null) {
@@ -642,13 +642,8 @@ public final class BenchDay {
   /** The piece as its history leaves it: grown, with its gas, as warm as it is. */
   private static BakePiece proofed(
       BakePiece piece, @Nullable LaminationPlan plan, RiseHistory history) {
-    List<RiseHistory.Stage> stages = history.stages();
-    int shaped = stages.size() - 1;
-    while (shaped > 0 && !stages.get(shaped).knockedBack()) {
-      shaped--;
-    }
     double dough = plan == null ? 1 : 1 - plan.fatByVolume().in(FRACTION);
-    double before = gas(stages.get(shaped).looks().get(0).growth(), dough);
+    double before = gas(history.lastShape().get(0).looks().get(0).growth(), dough);
     double after = gas(history.end().growth(), dough);
     return piece
         .shaped(piece.solid().grown(Math.cbrt((1 + after) / (1 + before))))

@@ -80,9 +80,14 @@ public record HeatBalance(
    * @param mass its mass, positive
    * @param temperature its temperature before mixing
    * @param specificHeat J/(kg·K), positive
+   * @param melting what it takes to thaw beside m·c·T; 0 if it is not frozen
    */
   public record Part(
-      String name, Amount<Mass> mass, Amount<Temperature> temperature, double specificHeat)
+      String name,
+      Amount<Mass> mass,
+      Amount<Temperature> temperature,
+      double specificHeat,
+      Amount<Energy> melting)
       implements Serializable {
     /**
      * Checks the figures.
@@ -91,10 +96,12 @@ public record HeatBalance(
      * @param mass its mass, positive
      * @param temperature its temperature before mixing
      * @param specificHeat J/(kg·K), positive
+     * @param melting what it takes to thaw beside m·c·T; 0 if it is not frozen
      */
     public Part {
       requireNonNull(name, "name");
       requireNonNull(temperature, "temperature");
+      requireNonNull(melting, "melting");
       if (mass.value() <= 0 || !(specificHeat > 0) || Double.isInfinite(specificHeat)) {
         throw new BakeryException(
             Reason.OUT_OF_RANGE,
@@ -102,6 +109,11 @@ public record HeatBalance(
             name + ": " + mass + ", " + specificHeat + " J/(kg·K)",
             "give positive figures");
       }
+    }
+
+    static Part of(
+        String name, Amount<Mass> mass, Amount<Temperature> temperature, double specificHeat) {
+      return new Part(name, mass, temperature, specificHeat, JOULE.amount(0));
     }
 
     double capacity() {
@@ -178,7 +190,7 @@ public record HeatBalance(
           liquid += mass.in(KILOGRAM);
           capacity += mass.in(KILOGRAM) * c;
         } else {
-          parts.add(new Part(line.ingredient().name(), mass, Amount.from(ingredients), c));
+          parts.add(Part.of(line.ingredient().name(), mass, Amount.from(ingredients), c));
         }
       }
     }
@@ -205,8 +217,12 @@ public record HeatBalance(
    */
   public HeatBalance part(
       String name, Quantity<Mass> mass, Quantity<Temperature> temperature, double specificHeat) {
+    return with(Part.of(name, Amount.from(mass), Amount.from(temperature), specificHeat));
+  }
+
+  private HeatBalance with(Part part) {
     List<Part> more = new ArrayList<>(parts);
-    more.add(new Part(name, Amount.from(mass), Amount.from(temperature), specificHeat));
+    more.add(part);
     return new HeatBalance(target, more, liquid, liquidSpecificHeat, mixing, hydration, loss);
   }
 
@@ -217,7 +233,7 @@ public record HeatBalance(
    * @param name what it is
    * @param mass its mass
    * @param temperature its temperature, −40 °C to 0 °C
-   * @param food what it is made of; specific heats by Choi and Okos (1986), ice 2062.3 + 6.0769·T
+   * @param food what it is made of; specific heats by Choi and Okos (1986)
    * @return the balance
    */
   public HeatBalance frozen(
@@ -235,10 +251,10 @@ public record HeatBalance(
     double waterThawed =
         ChoiOkos1986.specificHeat(new Constituents(1, 0, 0, 0, 0, 0), CELSIUS.amount(0));
     // ice at the middle of its way to 0 °C; the rest of the food as at 0 °C
-    double frozen = thawed - water * (waterThawed - (2062.3 + 6.0769 * cold / 2));
+    double frozen = thawed - water * (waterThawed - ChoiOkos1986.iceSpecificHeat(cold / 2));
     double melting = KILOGRAM.measure(mass) * (water * HEAT_OF_MELTING + (thawed - frozen) * cold);
-    HeatBalance with = part(name, mass, temperature, thawed);
-    return with.loss(JOULE.amount(loss.in(JOULE) + melting));
+    return with(
+        new Part(name, Amount.from(mass), Amount.from(temperature), thawed, JOULE.amount(melting)));
   }
 
   /**
@@ -255,15 +271,19 @@ public record HeatBalance(
     for (Part part : parts) {
       boolean it = part.name().equals(name);
       found |= it;
+      if (it && part.melting().value() != 0) {
+        throw new BakeryException(
+            Reason.INCONSISTENT,
+            "a frozen part takes another heat to thaw from another temperature",
+            name,
+            "leave it out here and add it with frozen(…)");
+      }
       changed.add(
-          it ? new Part(name, part.mass(), Amount.from(temperature), part.specificHeat()) : part);
+          it ? Part.of(name, part.mass(), Amount.from(temperature), part.specificHeat()) : part);
     }
     if (!found) {
-      throw new BakeryException(
-          Reason.UNKNOWN_NAME,
-          "no part of that name",
-          "\"" + name + "\"",
-          "use one of " + parts.stream().map(Part::name).toList());
+      throw BakeryException.unknownName(
+          "no part of that name", name, parts.stream().map(Part::name).toList());
     }
     return new HeatBalance(target, changed, liquid, liquidSpecificHeat, mixing, hydration, loss);
   }
@@ -390,7 +410,11 @@ public record HeatBalance(
   }
 
   private double extra() {
-    return mixing.in(JOULE) + hydration.in(JOULE) - loss.in(JOULE);
+    return mixing.in(JOULE) + hydration.in(JOULE) - loss.in(JOULE) - melting();
+  }
+
+  private double melting() {
+    return parts.stream().mapToDouble(p -> p.melting().in(JOULE)).sum();
   }
 
   /**
@@ -564,12 +588,14 @@ public record HeatBalance(
     lines.add(
         new WorkedLine(
             "extra",
-            "mixing + hydration − loss",
+            "mixing + hydration − loss − thawing",
             kilojoules(mixing.in(JOULE))
                 + " + "
                 + kilojoules(hydration.in(JOULE))
                 + " − "
-                + kilojoules(loss.in(JOULE)),
+                + kilojoules(loss.in(JOULE))
+                + " − "
+                + kilojoules(melting()),
             "energy balance"));
     lines.add(
         new WorkedLine(

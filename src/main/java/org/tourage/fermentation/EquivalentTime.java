@@ -36,7 +36,8 @@ import org.tourage.quantity.AmountRange;
 public record EquivalentTime(
     RateModel model, TemperatureHistory history, Amount<Temperature> reference)
     implements Explained, Serializable {
-  private static final double NOTABLE_SHARE = 0.1;
+  /** Less of the fermentation than this share is not worth a word. */
+  static final double NOTABLE_SHARE = 0.1;
 
   /** Points and weights of Gauss's rule with five points on −1 to 1. */
   private static final double[] POINTS = {
@@ -109,8 +110,7 @@ public record EquivalentTime(
   /** Seconds at rate 1 over the first part of a leg. */
   static double integral(RateModel model, Leg leg, double seconds) {
     double from = leg.from().in(CELSIUS);
-    double end = leg.to().in(CELSIUS);
-    double to = from + (end - from) * seconds / leg.duration().in(SECOND);
+    double to = leg.celsiusAfter(seconds);
     if (from == to) {
       return seconds * model.rate(from);
     }

@@ -36,7 +36,6 @@ public record OsmoticLoad(
     Amount<Dimensionless> saltOnFlour,
     Amount<Dimensionless> sugarOnFlour)
     implements Explained, Serializable {
-  private static final double SALT_FROM_SODIUM = 2.5;
   private static final double LACTOBACILLI_STOP_PERCENT = 4;
   private static final double SUGAR_SLOWS_PERCENT = 6;
   private static final double SUGAR_HIGH_PERCENT = 12;
@@ -59,13 +58,7 @@ public record OsmoticLoad(
       for (Line line : stage.lines()) {
         double share = line.percent().in(FRACTION);
         water += share * line.ingredient().composition().fraction(Component.WATER);
-        boolean leavening = line.ingredient().is(Role.LEAVENING);
-        salt +=
-            leavening
-                ? 0
-                : share
-                    * SALT_FROM_SODIUM
-                    * line.ingredient().composition().fraction(Component.SODIUM);
+        salt += share * line.ingredient().saltFraction();
         sugar +=
             line.ingredient().is(Role.SUGAR)
                 ? share * line.ingredient().composition().fraction(Component.SUGARS)

@@ -57,7 +57,7 @@ public record Rise(
   private static final double MOST_SURE = 2;
 
   /** Above this growth gas escapes from most doughs: common practice. */
-  private static final double GAS_ESCAPES = 3;
+  static final double GAS_ESCAPES = 3;
 
   private static final int LOOKS = 400;
   private static final int HALVINGS = 60;
@@ -212,10 +212,9 @@ public record Rise(
   }
 
   private double growth(double pace, double moles, Leg leg, double seconds) {
-    double from = leg.from().in(CELSIUS);
-    double celsius = from + (leg.to().in(CELSIUS) - from) * seconds / leg.duration().in(SECOND);
     return gas.growth(
-        moles + pace * EquivalentTime.integral(model, leg, seconds), CELSIUS.amount(celsius));
+        moles + pace * EquivalentTime.integral(model, leg, seconds),
+        CELSIUS.amount(leg.celsiusAfter(seconds)));
   }
 
   /**

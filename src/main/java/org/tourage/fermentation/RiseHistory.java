@@ -60,8 +60,6 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
 
   private static final int LOOKS = 24;
   private static final double WARMEST_CELSIUS = 60;
-  private static final double GAS_ESCAPES = 3;
-  private static final double NOTABLE_SHARE = 0.1;
   private static final double LONG_STAGE_MINUTES = 120;
 
   /**
@@ -292,6 +290,19 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
   }
 
   /**
+   * The stages in the last shape, since the dough was last rolled or shaped.
+   *
+   * @return the stages; empty if there is none yet
+   */
+  public List<Stage> lastShape() {
+    int from = Math.max(0, stages.size() - 1);
+    while (from > 0 && !stages.get(from).knockedBack) {
+      from--;
+    }
+    return stages.subList(from, stages.size());
+  }
+
+  /**
    * When the dough first had a volume in its last shape.
    *
    * @param growth how many times its volume after mixing
@@ -299,12 +310,8 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
    *     it did not get there in the last shape
    */
   public Optional<Amount<Time>> reached(double growth) {
-    int from = stages.size() - 1;
-    while (from > 0 && !last().knockedBack && !stages.get(from).knockedBack) {
-      from--;
-    }
     Look before = null;
-    for (Stage stage : stages.subList(Math.max(0, from), stages.size())) {
+    for (Stage stage : lastShape()) {
       for (Look look : stage.looks) {
         if (look.growth >= growth) {
           if (before == null || look.growth == before.growth) {
@@ -352,7 +359,7 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
       double part = stage.equivalent.in(MINUTE);
       all += part;
       cold += stage.end().mean().in(CELSIUS) < trusted + 3 ? part : 0;
-      if (stage.end().growth() > GAS_ESCAPES) {
+      if (stage.end().growth() > Rise.GAS_ESCAPES) {
         advice.add(
             Advice.warning(
                 "OVERPROOFED",
@@ -374,7 +381,7 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
                 Advice.COMMON_PRACTICE));
       }
     }
-    if (cold > NOTABLE_SHARE * all) {
+    if (cold > EquivalentTime.NOTABLE_SHARE * all) {
       advice.add(
           Advice.note(
               "COLD_UNSURE",

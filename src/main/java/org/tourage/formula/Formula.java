@@ -53,7 +53,6 @@ import org.tourage.quantity.AmountFormat;
 public final class Formula implements Serializable {
   private static final long serialVersionUID = 1L;
 
-  private static final double SALT_FROM_SODIUM = 2.5;
   private static final double SALT_LOW = 1.5;
   private static final double SALT_HIGH = 2.5;
   private static final double FRESH_YEAST_LOW = 0.2;
@@ -532,11 +531,7 @@ public final class Formula implements Serializable {
       Ingredient ingredient = line.ingredient();
       leavening |= ingredient.is(Role.YEAST) || ingredient.is(Role.LEAVENING);
       yeast += YeastForm.of(ingredient).map(form -> percent / form.perFresh()).orElse(0.0);
-      // the sodium of baking powder is no salt
-      salt +=
-          ingredient.is(Role.LEAVENING)
-              ? 0
-              : percent * SALT_FROM_SODIUM * ingredient.composition().fraction(Component.SODIUM);
+      salt += percent * ingredient.saltFraction();
     }
     AmountFormat format = AmountFormat.metric();
     if (!leavening) {

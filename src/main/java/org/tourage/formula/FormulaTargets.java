@@ -23,7 +23,6 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.ingredient.Component;
 import org.tourage.ingredient.Ingredient;
-import org.tourage.ingredient.Role;
 import org.tourage.internal.BoundedLeastSquares;
 import org.tourage.internal.Numbers;
 import org.tourage.internal.TextTable;
@@ -43,7 +42,6 @@ import org.tourage.quantity.AmountFormat;
  */
 public final class FormulaTargets implements Serializable {
   private static final long serialVersionUID = 1L;
-  private static final double SALT_FROM_SODIUM = 2.5;
 
   /** How strongly the start holds; so little that a target gives way by less than 1e-10 of it. */
   private static final double HOLD = 1e-6;
@@ -257,10 +255,7 @@ public final class FormulaTargets implements Serializable {
   public FormulaTargets salt(Quantity<Dimensionless> wanted) {
     return want(
         "salt",
-        i ->
-            inPiece(i) && !line(i).ingredient().is(Role.LEAVENING)
-                ? SALT_FROM_SODIUM * content(i, Component.SODIUM)
-                : 0,
+        i -> inPiece(i) ? line(i).ingredient().saltFraction() : 0,
         this::flour,
         FRACTION.measure(wanted),
         false,
@@ -614,11 +609,10 @@ public final class FormulaTargets implements Serializable {
               .findFirst()
               .orElseThrow(
                   () ->
-                      new BakeryException(
-                          Reason.UNKNOWN_NAME,
+                      BakeryException.unknownName(
                           "no such target",
-                          "\"" + target + "\"",
-                          "use one of " + targets.targets.stream().map(Target::name).toList()));
+                          target,
+                          targets.targets.stream().map(Target::name).toList()));
       Move move =
           targets.moves.stream()
               .filter(

@@ -6,7 +6,6 @@ import java.io.Serializable;
 import javax.measure.quantity.Dimensionless;
 import org.tourage.ingredient.Component;
 import org.tourage.ingredient.Composition;
-import org.tourage.ingredient.Role;
 import org.tourage.internal.TextTable;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
@@ -31,7 +30,6 @@ public record Totals(
     Amount<Dimensionless> protein,
     Amount<Dimensionless> dough)
     implements Serializable {
-  private static final double SALT_FROM_SODIUM = 2.5;
 
   /**
    * The totals of a formula.
@@ -40,32 +38,25 @@ public record Totals(
    * @return the totals
    */
   public static Totals of(Formula formula) {
-    double[] sums = new double[4];
+    double fat = 0;
+    double sugars = 0;
+    double salt = 0;
+    double protein = 0;
     for (Line line : formula.overall()) {
-      for (int i = 0; i < sums.length; i++) {
-        sums[i] += line.share() * of(line, i);
-      }
+      double percent = 100 * line.share();
+      Composition composition = line.ingredient().composition();
+      fat += percent * composition.fraction(Component.FAT);
+      sugars += line.isFlour() ? 0 : percent * composition.fraction(Component.SUGARS);
+      salt += percent * line.ingredient().saltFraction();
+      protein += percent * composition.fraction(Component.PROTEIN);
     }
     return new Totals(
         formula.hydration().trueHydration(),
-        PERCENT.amount(100 * sums[0]),
-        PERCENT.amount(100 * sums[1]),
-        PERCENT.amount(100 * sums[2]),
-        PERCENT.amount(100 * sums[3]),
+        PERCENT.amount(fat),
+        PERCENT.amount(sugars),
+        PERCENT.amount(salt),
+        PERCENT.amount(protein),
         formula.dough());
-  }
-
-  private static double of(Line line, int which) {
-    Composition composition = line.ingredient().composition();
-    return switch (which) {
-      case 0 -> composition.fraction(Component.FAT);
-      case 1 -> line.isFlour() ? 0 : composition.fraction(Component.SUGARS);
-      case 2 ->
-          line.ingredient().is(Role.LEAVENING)
-              ? 0
-              : SALT_FROM_SODIUM * composition.fraction(Component.SODIUM);
-      default -> composition.fraction(Component.PROTEIN);
-    };
   }
 
   /**

@@ -4,7 +4,6 @@ import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
-import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
@@ -163,47 +162,41 @@ public final class Catalogue {
 
   private static Catalogue load() {
     Ingredient.Spreads spreads = new Ingredient.Spreads();
-    for (Map<String, String> row : table("spreads.csv")) {
+    for (Map<String, String> row : Csv.table(Catalogue.class, "spreads.csv")) {
       spreads.put(
-          text(row, "role"),
-          text(row, "filling"),
+          Csv.field(row, "role"),
+          Csv.field(row, "filling"),
           new Ingredient.Spread(number(row, "low"), number(row, "middle"), number(row, "high")));
     }
     Map<String, List<Map<String, String>>> portions = new LinkedHashMap<>();
-    for (Map<String, String> row : table("portions.csv")) {
-      portions.computeIfAbsent(text(row, "id"), id -> new ArrayList<>()).add(row);
+    for (Map<String, String> row : Csv.table(Catalogue.class, "portions.csv")) {
+      portions.computeIfAbsent(Csv.field(row, "id"), id -> new ArrayList<>()).add(row);
     }
     Map<String, Ingredient> ids = new LinkedHashMap<>();
     Map<String, Ingredient> names = new LinkedHashMap<>();
-    for (Map<String, String> row : table("ingredients.csv")) {
+    for (Map<String, String> row : Csv.table(Catalogue.class, "ingredients.csv")) {
       Ingredient ingredient =
-          ingredient(row, portions.getOrDefault(text(row, "id"), List.of()), spreads);
+          ingredient(row, portions.getOrDefault(Csv.field(row, "id"), List.of()), spreads);
       ids.put(ingredient.id(), ingredient);
       names.put(key(ingredient.id()), ingredient);
       names.put(key(ingredient.name()), ingredient);
     }
-    for (Map<String, String> row : table("names.csv")) {
-      names.put(key(text(row, "name")), requireNonNull(ids.get(text(row, "id")), text(row, "id")));
+    for (Map<String, String> row : Csv.table(Catalogue.class, "names.csv")) {
+      names.put(
+          key(Csv.field(row, "name")),
+          requireNonNull(ids.get(Csv.field(row, "id")), Csv.field(row, "id")));
     }
     return new Catalogue(ids, names);
   }
 
-  private static List<Map<String, String>> table(String file) {
-    InputStream in = requireNonNull(Catalogue.class.getResourceAsStream(file), file);
-    return Csv.read(in);
-  }
-
-  private static String text(Map<String, String> row, String column) {
-    return requireNonNull(row.get(column), column);
-  }
-
   private static double number(Map<String, String> row, String column) {
-    return Double.parseDouble(text(row, column));
+    return Double.parseDouble(Csv.field(row, column));
   }
 
   private static Ingredient ingredient(
       Map<String, String> row, List<Map<String, String>> portions, Ingredient.Spreads spreads) {
-    Source source = new Source(text(row, "source"), Provenance.of(text(row, "provenance")));
+    Source source =
+        new Source(Csv.field(row, "source"), Provenance.of(Csv.field(row, "provenance")));
     Composition.Builder composition = Composition.builder().source(source);
     share(composition, row, "water", Component.WATER, 1);
     share(composition, row, "protein", Component.PROTEIN, 1);
@@ -215,21 +208,22 @@ public final class Catalogue {
     share(composition, row, "sodium_mg", Component.SODIUM, 1000);
     share(composition, row, "saturated_fat", Component.SATURATED_FAT, 1);
     Ingredient.Builder builder =
-        Ingredient.builder(text(row, "id"), text(row, "name"))
-            .origin(Origin.valueOf(text(row, "origin")))
+        Ingredient.builder(Csv.field(row, "id"), Csv.field(row, "name"))
+            .origin(Origin.valueOf(Csv.field(row, "origin")))
             .composition(composition.build())
             .spreads(spreads);
-    for (String role : text(row, "roles").split(" ")) {
+    for (String role : Csv.field(row, "roles").split(" ")) {
       builder.role(Role.valueOf(role));
     }
-    builder.allergens(allergens(text(row, "allergens")));
-    builder.allergensToCheck(allergens(text(row, "allergens_to_check")));
+    builder.allergens(allergens(Csv.field(row, "allergens")));
+    builder.allergensToCheck(allergens(Csv.field(row, "allergens_to_check")));
     for (Map<String, String> portion : portions) {
       builder.portion(
-          text(portion, "amount") + " " + text(portion, "measure"),
-          Filling.valueOf(text(portion, "filling").toUpperCase(Locale.ROOT).replace(' ', '_')),
+          Csv.field(portion, "amount") + " " + Csv.field(portion, "measure"),
+          Filling.valueOf(Csv.field(portion, "filling").toUpperCase(Locale.ROOT).replace(' ', '_')),
           GRAM.amount(number(portion, "grams")),
-          new Source(text(portion, "source"), Provenance.of(text(portion, "provenance"))));
+          new Source(
+              Csv.field(portion, "source"), Provenance.of(Csv.field(portion, "provenance"))));
     }
     return builder.build();
   }
@@ -240,7 +234,7 @@ public final class Catalogue {
       String column,
       Component component,
       double perGram) {
-    String value = text(row, column);
+    String value = Csv.field(row, column);
     if (!value.isEmpty()) {
       builder.with(component, PERCENT.amount(Double.parseDouble(value) / perGram));
     }

@@ -41,6 +41,7 @@ import org.tourage.quantity.Kind;
  */
 public final class Ingredient implements Serializable {
   private static final long serialVersionUID = 1L;
+  private static final double SALT_FROM_SODIUM = 2.5;
   private static final Spread ANY_SPREAD = new Spread(0.9, 1, 1.1);
 
   /** The machine-readable name. */
@@ -162,6 +163,16 @@ public final class Ingredient implements Serializable {
    */
   public Composition composition() {
     return composition;
+  }
+
+  /**
+   * The salt that it brings, as sodium × 2.5 (Regulation (EU) No 1169/2011, Annex I). The sodium of
+   * chemical leavening is no salt.
+   *
+   * @return its mass fraction, 0 if the sodium is not known
+   */
+  public double saltFraction() {
+    return is(Role.LEAVENING) ? 0 : SALT_FROM_SODIUM * composition.fraction(Component.SODIUM);
   }
 
   /**

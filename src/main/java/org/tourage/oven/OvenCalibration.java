@@ -43,7 +43,9 @@ public record OvenCalibration(OvenModel start, List<Reading> readings) implement
   private static final int ROUNDS = 25;
   private static final double SETTLED = 1e-6;
 
-  /** Standard uncertainties of a reading: an oven thermometer, a probe, a balance. */
+  /**
+   * Standard uncertainties of a reading: an oven thermometer, a probe, a balance (common practice).
+   */
   private static final double AIR_KELVIN = 4;
 
   private static final double CORE_KELVIN = 2;

@@ -212,7 +212,6 @@ public record OvenModel(
     private final double spring;
     private final double startMean;
     private final double linear;
-    private int step;
     private double warmest = Double.NEGATIVE_INFINITY;
     private double finished = Double.POSITIVE_INFINITY;
 
@@ -270,7 +269,7 @@ public record OvenModel(
 
     /** Looks whether the step ends; false when the last one has. */
     boolean goOn(double seconds, double core, double lossPercent) {
-      step = stepAt(seconds);
+      int step = stepAt(seconds);
       boolean ended =
           switch (steps.get(step).end()) {
             case TIME -> false;

@@ -165,42 +165,35 @@ public record ThermalDeath(
    * @return how many times nine of ten die
    */
   public double logReductions(TemperatureHistory history) {
-    double low = tested.low().in(CELSIUS);
-    double high = tested.high().in(CELSIUS);
-    double at = reference.in(CELSIUS);
     double sum = 0;
     for (Leg leg : history.legs()) {
       double from = leg.from().in(CELSIUS);
       double to = leg.to().in(CELSIUS);
       double minutes = leg.duration().in(MINUTE);
-      // the part below the range, within it, and above it
-      sum += within(from, to, minutes, low, high, at);
-      sum += minutes * shareAbove(from, to, high) * Math.pow(10, (high - at) / z);
+      sum += from == to ? held(from, minutes) : ramped(from, to, minutes);
     }
     return sum / decimal.in(MINUTE);
   }
 
-  private double within(
-      double from, double to, double minutes, double low, double high, double at) {
-    double bottom = Math.min(from, to);
-    double top = Math.max(from, to);
-    double a = Math.max(bottom, low);
-    double b = Math.min(top, high);
-    if (a > b || (a == b && top > bottom)) {
-      return 0;
-    }
-    double part = top == bottom ? (top <= high ? 1 : 0) : (b - a) / (top - bottom);
-    // at the very top of the range a held temperature belongs to what is above
-    return top == bottom && top >= high ? 0 : stretch(a, b, minutes * part, at, z);
+  /** Minutes at the reference that a held temperature stands for. */
+  private double held(double celsius, double minutes) {
+    double most = Math.min(celsius, tested.high().in(CELSIUS));
+    return celsius < tested.low().in(CELSIUS)
+        ? 0
+        : minutes * Math.pow(10, (most - reference.in(CELSIUS)) / z);
   }
 
-  private static double shareAbove(double from, double to, double limit) {
+  /** The same for a ramp: the part within the tested range, and the part above it. */
+  private double ramped(double from, double to, double minutes) {
     double bottom = Math.min(from, to);
     double top = Math.max(from, to);
-    if (top == bottom) {
-      return top >= limit ? 1 : 0;
-    }
-    return Math.max(0, Math.min(1, (top - limit) / (top - bottom)));
+    double low = Math.max(bottom, tested.low().in(CELSIUS));
+    double high = Math.min(top, tested.high().in(CELSIUS));
+    double perKelvin = minutes / (top - bottom);
+    double within =
+        low < high ? stretch(low, high, perKelvin * (high - low), reference.in(CELSIUS), z) : 0;
+    double above = top - Math.max(bottom, tested.high().in(CELSIUS));
+    return within + (above > 0 ? held(top, perKelvin * above) : 0);
   }
 
   /**
@@ -218,7 +211,7 @@ public record ThermalDeath(
     return List.of(
         Advice.safety(
             "NO_VALIDATION",
-            Numbers.decimals(Math.min(logReductions(history), 999), 1)
+            Numbers.decimals(logReductions(history), 1)
                 + " log reductions of "
                 + name
                 + " by arithmetic"

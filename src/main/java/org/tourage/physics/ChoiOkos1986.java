@@ -63,6 +63,16 @@ public final class ChoiOkos1986 {
   }
 
   /**
+   * The specific heat of ice: 2062.3 + 6.0769·T.
+   *
+   * @param celsius the temperature in °C, −40 to 0
+   * @return joules per kilogram and kelvin
+   */
+  public static double iceSpecificHeat(double celsius) {
+    return 2062.3 + 6.0769 * celsius;
+  }
+
+  /**
    * The thermal conductivity of a food without gas: the volume-weighted mean of its components (the
    * parallel model).
    *

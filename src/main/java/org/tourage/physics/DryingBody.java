@@ -3,6 +3,7 @@ package org.tourage.physics;
 import static java.util.Objects.requireNonNull;
 
 import java.io.Serializable;
+import java.util.Arrays;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 
@@ -64,7 +65,7 @@ public record DryingBody(int dimensions, double half, Material material, int cel
   /** The front is taken to stand at least this share of a cell below its outer face. */
   private static final double LEAST_DRY = 0.02;
 
-  /** Below this share of its first water the surface gives less vapour. */
+  /** Below this share of its first water the surface gives less vapour: a modelling choice. */
   private static final double DRY_SKIN = 0.2;
 
   /**
@@ -278,6 +279,7 @@ public record DryingBody(int dimensions, double half, Material material, int cel
     private final double[] scale;
     private final double[] rate;
     private final double startHeat;
+    private final double total;
     private double growth = 1;
     private double seconds;
     private double surface;
@@ -332,6 +334,7 @@ public record DryingBody(int dimensions, double half, Material material, int cel
         water[i] = material.water;
         inner = outer;
       }
+      total = Arrays.stream(mass).sum();
       surface = celsius;
       startHeat = heat();
     }
@@ -599,12 +602,10 @@ public record DryingBody(int dimensions, double half, Material material, int cel
      */
     public double mean() {
       double sum = 0;
-      double all = 0;
       for (int i = 0; i < cells; i++) {
         sum += mass[i] * temperature[i];
-        all += mass[i];
       }
-      return sum / all;
+      return sum / total;
     }
 
     /**
@@ -613,7 +614,7 @@ public record DryingBody(int dimensions, double half, Material material, int cel
      * @return a share of the first mass; negative where more condensed than evaporated
      */
     public double loss() {
-      return lost / all();
+      return lost / total;
     }
 
     /**
@@ -622,15 +623,7 @@ public record DryingBody(int dimensions, double half, Material material, int cel
      * @return a share of the first mass
      */
     public double condensed() {
-      return condensed / all();
-    }
-
-    private double all() {
-      double sum = 0;
-      for (double m : mass) {
-        sum += m;
-      }
-      return sum;
+      return condensed / total;
     }
 
     /**
@@ -657,7 +650,7 @@ public record DryingBody(int dimensions, double half, Material material, int cel
      * @return J/kg
      */
     public double heatTaken() {
-      return heatIn / all();
+      return heatIn / total;
     }
 
     /**
@@ -681,7 +674,7 @@ public record DryingBody(int dimensions, double half, Material material, int cel
       for (int i = 0; i < cells; i++) {
         left += mass[i] * water[i];
       }
-      double began = all() * material.water;
+      double began = total * material.water;
       return began == 0 ? 0 : (began - left - lost) / began;
     }
   }

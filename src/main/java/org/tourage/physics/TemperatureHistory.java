@@ -53,6 +53,17 @@ public record TemperatureHistory(List<Leg> legs) implements Serializable {
       }
     }
 
+    /**
+     * The temperature after a part of the stretch.
+     *
+     * @param seconds since its start, up to its end
+     * @return °C
+     */
+    public double celsiusAfter(double seconds) {
+      double start = from.in(CELSIUS);
+      return start + (to.in(CELSIUS) - start) * seconds / duration.in(SECOND);
+    }
+
     /** {@code 23 °C (73 °F) for 1 h 30 min}. */
     @Override
     public String toString() {
@@ -164,8 +175,7 @@ public record TemperatureHistory(List<Leg> legs) implements Serializable {
     for (Leg leg : legs) {
       double length = leg.duration().in(SECOND);
       if (left < length) {
-        double from = leg.from().in(CELSIUS);
-        return CELSIUS.amount(from + (leg.to().in(CELSIUS) - from) * left / length);
+        return CELSIUS.amount(leg.celsiusAfter(left));
       }
       left -= length;
     }

@@ -12,7 +12,6 @@ import javax.measure.quantity.Energy;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
 import org.tourage.advice.Advice;
-import org.tourage.advice.Explained;
 import org.tourage.advice.Severity;
 import org.tourage.doughtemperature.FactorRule;
 import org.tourage.doughtemperature.HeatBalance;
@@ -33,6 +32,7 @@ import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
 import org.tourage.quantity.Extent;
 import org.tourage.substitution.FlourExchange;
+import org.tourage.substitution.Substitution;
 
 /**
  * What hangs over the bench: everything that was worked out for one bake, as text. Parts that were
@@ -180,14 +180,13 @@ public final class BenchSheet implements Serializable {
      * Adds another exchange.
      *
      * @param heading what is exchanged
-     * @param exchange the exchange; its text and its advice are shown
-     * @param comparison before and after, side by side
+     * @param exchange the exchange
      * @return this builder
      */
-    public Builder exchange(String heading, Explained exchange, String comparison) {
+    public Builder exchange(String heading, Substitution exchange) {
       advice.addAll(exchange.advice());
       List<String> lines = new ArrayList<>(exchange.toString().lines().toList());
-      lines.addAll(comparison.lines().toList());
+      lines.addAll(exchange.comparison().lines().toList());
       return section(heading, lines);
     }
 

@@ -24,6 +24,8 @@ public record Bushuk1966(double pentosans) implements AbsorptionModel {
   private static final double PROTEIN = 2.15;
   private static final double PENTOSANS = 15.0;
   private static final double HIGHEST_PENTOSANS = 15;
+
+  /** How far it may be off: a guess by us, since the sum is known to run high. */
   private static final double UNCERTAINTY = 5;
 
   /**

@@ -15,7 +15,6 @@ public enum Conserved {
   /** Salt, counted as sodium × 2.5 (Regulation (EU) No 1169/2011, Annex I). */
   SALT("salt");
 
-  private static final double SALT_FROM_SODIUM = 2.5;
   private final String word;
 
   Conserved(String word) {
@@ -36,7 +35,7 @@ public enum Conserved {
       case WATER -> ingredient.composition().fraction(Component.WATER);
       case FAT -> ingredient.composition().fraction(Component.FAT);
       case SUGARS -> ingredient.composition().fraction(Component.SUGARS);
-      case SALT -> SALT_FROM_SODIUM * ingredient.composition().fraction(Component.SODIUM);
+      case SALT -> ingredient.saltFraction();
     };
   }
 

@@ -4,7 +4,6 @@ import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
-import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -13,19 +12,15 @@ import javax.measure.quantity.Dimensionless;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
-import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.formula.Formula;
 import org.tourage.formula.Line;
-import org.tourage.formula.Stage;
 import org.tourage.formula.StageKind;
-import org.tourage.formula.Totals;
 import org.tourage.ingredient.Allergen;
 import org.tourage.ingredient.Component;
 import org.tourage.ingredient.FlourSpecification;
 import org.tourage.ingredient.Ingredient;
-import org.tourage.ingredient.Role;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 
@@ -59,7 +54,7 @@ public record FlourExchange(
     Amount<Dimensionless> waterChange,
     Amount<Dimensionless> uncertainty,
     String source)
-    implements Explained, Serializable {
+    implements Substitution {
   private static final double WEAK_PROTEIN = 9;
   private static final double WEAKER_POINTS = 1;
   private static final double NEARLY_ALL = 0.75;
@@ -113,7 +108,7 @@ public record FlourExchange(
       AbsorptionModel model) {
     AbsorptionModel.Estimate old = model.estimate(from);
     AbsorptionModel.Estimate fresh = model.estimate(to);
-    double points = fresh.absorption().in(PERCENT) - old.absorption().in(PERCENT);
+    double points = difference(model, from, to);
     double spread = Math.hypot(old.uncertainty().in(PERCENT), fresh.uncertainty().in(PERCENT));
     return exchange(
         formula, from, to, share, atOwnMoisture(formula, from, to, points, spread), fresh.source());
@@ -169,7 +164,15 @@ public record FlourExchange(
     double exchanged = part * held;
     double water = from.equals(to) ? 0 : change.points / 100 * exchanged;
     double spread = from.equals(to) ? 0 : change.spread / 100 * exchanged;
-    WaterLine target = waterLine(formula);
+    BalancingLine target =
+        BalancingLine.find(formula, Conserved.WATER, i -> true)
+            .orElseThrow(
+                () ->
+                    new BakeryException(
+                        Reason.MISSING,
+                        "the dough has no liquid whose amount could be corrected",
+                        formula.name(),
+                        "add water or another liquid"));
     Formula after =
         formula
             .replace(
@@ -177,7 +180,7 @@ public record FlourExchange(
                   if (line.ingredient().equals(from)) {
                     return split(line, to, part);
                   }
-                  if (stage.equals(target.stage) && line.equals(target.line)) {
+                  if (stage.equals(target.stage()) && line.equals(target.line())) {
                     return List.of(wetter(line, water));
                   }
                   return List.of(new Formula.Part(line.ingredient(), line.percent()));
@@ -223,10 +226,11 @@ public record FlourExchange(
    *
    * @return a table
    */
+  @Override
   public String comparison() {
     Formula.Changed household = keepingTheWater();
     AmountFormat format = AmountFormat.metric();
-    return Totals.of(before).compare(Totals.of(after))
+    return Substitution.super.comparison()
         + "\nor keep the water: "
         + format.percent(household.flour())
         + " of the flour, dough "
@@ -239,8 +243,6 @@ public record FlourExchange(
   }
 
   private record Change(double points, double spread) {}
-
-  private record WaterLine(Stage stage, Line line) {}
 
   private static List<Formula.Part> split(Line line, Ingredient to, double part) {
     List<Formula.Part> parts = new ArrayList<>();
@@ -267,59 +269,19 @@ public record FlourExchange(
     return new Formula.Part(line.ingredient(), PERCENT.amount(changed * 100));
   }
 
-  /** The wettest liquid of the final dough, or of any stage of the dough. */
-  private static WaterLine waterLine(Formula formula) {
-    WaterLine best = null;
-    for (Stage stage : formula.stages()) {
-      for (Line line : stage.lines()) {
-        boolean liquid = stage.kind().inDough() && line.ingredient().is(Role.LIQUID);
-        if (liquid && (best == null || better(stage, line, best))) {
-          best = new WaterLine(stage, line);
-        }
-      }
-    }
-    if (best == null) {
-      throw new BakeryException(
-          Reason.MISSING,
-          "the dough has no liquid whose amount could be corrected",
-          formula.name(),
-          "add water or another liquid");
-    }
-    return best;
-  }
-
-  private static boolean better(Stage stage, Line line, WaterLine than) {
-    boolean isFinal = stage.kind() == StageKind.FINAL_DOUGH;
-    boolean wasFinal = than.stage.kind() == StageKind.FINAL_DOUGH;
-    if (isFinal != wasFinal) {
-      return isFinal;
-    }
-    return wetness(line) > wetness(than.line);
-  }
-
-  private static double wetness(Line line) {
-    return line.ingredient().composition().fraction(Component.WATER);
-  }
-
   private static Change change(Formula formula, Ingredient from, Ingredient to) {
     FlourSpecification old = FlourFigures.specification(from);
     FlourSpecification fresh = FlourFigures.specification(to);
-    double atReference;
-    double spread;
-    if (old.absorption().isPresent() && fresh.absorption().isPresent()) {
-      atReference =
-          fresh.absorption().orElseThrow().in(PERCENT) - old.absorption().orElseThrow().in(PERCENT);
-      spread = 0;
-    } else {
-      double protein = FlourFigures.protein(to) - FlourFigures.protein(from);
-      double grain =
-          (FlourFigures.isWholeGrain(to) ? 1 : 0) - (FlourFigures.isWholeGrain(from) ? 1 : 0);
-      atReference = ProteinSlope.PER_POINT * protein + ProteinSlope.WHOLE_GRAIN * grain;
-      spread =
-          ProteinSlope.PER_POINT_SPREAD * Math.abs(protein)
-              + ProteinSlope.WHOLE_GRAIN_SPREAD * Math.abs(grain);
-    }
-    return atOwnMoisture(formula, from, to, atReference, spread);
+    boolean measured = old.absorption().isPresent() && fresh.absorption().isPresent();
+    AbsorptionModel model = measured ? new MeasuredAbsorption() : new ProteinSlope();
+    double spread = measured ? 0 : ProteinSlope.spread(from, to);
+    return atOwnMoisture(formula, from, to, difference(model, from, to), spread);
+  }
+
+  /** Points of water at 14 % moisture that the new flour takes more than the old one. */
+  private static double difference(AbsorptionModel model, Ingredient from, Ingredient to) {
+    return model.estimate(to).absorption().in(PERCENT)
+        - model.estimate(from).absorption().in(PERCENT);
   }
 
   /** A difference at 14 % moisture as one of the flours as they are. */

@@ -4,7 +4,6 @@ import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
-import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -24,7 +23,6 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
-import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.formula.Formula;
@@ -32,7 +30,6 @@ import org.tourage.formula.Line;
 import org.tourage.formula.Stage;
 import org.tourage.formula.StageKind;
 import org.tourage.formula.Totals;
-import org.tourage.ingredient.Allergen;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Component;
 import org.tourage.ingredient.Ingredient;
@@ -70,7 +67,7 @@ public record IngredientExchange(
     double ratio,
     Set<Conserved> conserved,
     Map<Conserved, String> lost)
-    implements Explained, Serializable {
+    implements Substitution {
   private static final double NOTHING = 1e-12;
   private static final double OIL_SATURATED = 0.20;
   private static final double OIL_WATER = 0.01;
@@ -401,28 +398,12 @@ public record IngredientExchange(
 
   private static Helper helper(
       Formula formula, Ingredient from, Ingredient to, Conserved component) {
-    Helper best = null;
-    for (Stage stage : formula.stages()) {
-      for (Line line : stage.lines()) {
-        Ingredient ingredient = line.ingredient();
-        boolean fits =
-            stage.kind().inDough()
-                && ingredient.is(component.balancing())
-                && !ingredient.equals(from)
-                && !ingredient.equals(to)
-                && component.of(ingredient) > 0;
-        boolean better =
-            best == null
-                || best.stage == null
-                || rank(stage, ingredient, component)
-                    > rank(best.stage, requireNonNull(best.ingredient), component);
-        if (fits && better) {
-          best = new Helper(component, stage, line, ingredient, line.percent().in(FRACTION));
-        }
-      }
-    }
-    if (best != null) {
-      return best;
+    BalancingLine found =
+        BalancingLine.find(formula, component, i -> !i.equals(from) && !i.equals(to)).orElse(null);
+    if (found != null) {
+      Line line = found.line();
+      return new Helper(
+          component, found.stage(), line, line.ingredient(), line.percent().in(FRACTION));
     }
     // nothing there: water, sugar and salt can be added, fat can't be guessed
     String id =
@@ -435,11 +416,6 @@ public record IngredientExchange(
     Ingredient added = id.isEmpty() ? null : Catalogue.builtIn().require(id);
     boolean itself = added != null && (added.equals(from) || added.equals(to));
     return new Helper(component, null, null, itself ? null : added, 0);
-  }
-
-  /** The final dough before other stages, then the richest. */
-  private static double rank(Stage stage, Ingredient ingredient, Conserved component) {
-    return (stage.kind() == StageKind.FINAL_DOUGH ? 10 : 0) + component.of(ingredient);
   }
 
   /** Elimination with pivots; NaN where a column is of no use. */
@@ -481,33 +457,6 @@ public record IngredientExchange(
       }
     }
     return 0;
-  }
-
-  /**
-   * The allergens that were not in the formula before.
-   *
-   * @return the allergens
-   */
-  public Set<Allergen> allergensEntered() {
-    return AllergenChange.entered(before, after);
-  }
-
-  /**
-   * The allergens of the table that are not in the formula any more. Traces may remain.
-   *
-   * @return the allergens
-   */
-  public Set<Allergen> allergensLeft() {
-    return AllergenChange.left(before, after);
-  }
-
-  /**
-   * What the formula holds before and after, side by side.
-   *
-   * @return a table
-   */
-  public String comparison() {
-    return Totals.of(before).compare(Totals.of(after));
   }
 
   @Override

@@ -2,22 +2,17 @@ package org.tourage.substitution;
 
 import static java.util.Objects.requireNonNull;
 
-import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
-import org.tourage.advice.Explained;
 import org.tourage.advice.Working;
 import org.tourage.formula.Formula;
 import org.tourage.formula.Line;
-import org.tourage.formula.Totals;
-import org.tourage.ingredient.Allergen;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Origin;
@@ -32,7 +27,7 @@ import org.tourage.ingredient.Role;
  * @param after the formula after
  */
 public record PlantBased(Formula before, List<IngredientExchange> exchanges, Formula after)
-    implements Explained, Serializable {
+    implements Substitution {
 
   /**
    * Copies the list.
@@ -103,33 +98,6 @@ public record PlantBased(Formula before, List<IngredientExchange> exchanges, For
         "there is no usual plant-based ingredient in place of this",
         old.name(),
         "choose one, for example soy drink in place of the water and no powder");
-  }
-
-  /**
-   * The allergens that were not in the formula before.
-   *
-   * @return the allergens
-   */
-  public Set<Allergen> allergensEntered() {
-    return AllergenChange.entered(before, after);
-  }
-
-  /**
-   * The allergens of the table that are not in the formula any more. Traces may remain.
-   *
-   * @return the allergens
-   */
-  public Set<Allergen> allergensLeft() {
-    return AllergenChange.left(before, after);
-  }
-
-  /**
-   * What the formula holds before and after, side by side.
-   *
-   * @return a table
-   */
-  public String comparison() {
-    return Totals.of(before).compare(Totals.of(after));
   }
 
   @Override

@@ -18,16 +18,16 @@ import org.tourage.internal.Numbers;
  */
 public record ProteinSlope() implements AbsorptionModel {
   /** Points of water for each point of protein. */
-  static final double PER_POINT = 1.25;
+  private static final double PER_POINT = 1.25;
 
   /** How far that slope may be off either way. */
-  static final double PER_POINT_SPREAD = 0.25;
+  private static final double PER_POINT_SPREAD = 0.25;
 
   /** Points of water for whole grain. */
-  static final double WHOLE_GRAIN = 7.5;
+  private static final double WHOLE_GRAIN = 7.5;
 
   /** How far that may be off either way. */
-  static final double WHOLE_GRAIN_SPREAD = 2.5;
+  private static final double WHOLE_GRAIN_SPREAD = 2.5;
 
   private static final double LEAST_PROTEIN = 10.6;
   private static final double MOST_PROTEIN = 14.8;
@@ -36,6 +36,13 @@ public record ProteinSlope() implements AbsorptionModel {
 
   /** Flours of one protein differ by about so much either way; a quarter of the range seen. */
   private static final double BETWEEN_FLOURS = (63.2 - 55.7) / 4;
+
+  /** How far the difference of two flours may be off either way, in points. */
+  static double spread(Ingredient from, Ingredient to) {
+    boolean grain = FlourFigures.isWholeGrain(from) != FlourFigures.isWholeGrain(to);
+    return PER_POINT_SPREAD * Math.abs(FlourFigures.protein(to) - FlourFigures.protein(from))
+        + (grain ? WHOLE_GRAIN_SPREAD : 0);
+  }
 
   @Override
   public Estimate estimate(Ingredient flour) {

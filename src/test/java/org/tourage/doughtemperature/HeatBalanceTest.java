@@ -304,4 +304,23 @@ class HeatBalanceTest {
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("even with all the liquid as ice");
   }
+
+  @Test
+  void aLossThatIsSetAfterwardsDoesNotForgetWhatTheFrozenPartTakes() {
+    Constituents water = new Constituents(1, 0, 0, 0, 0, 0);
+    HeatBalance first =
+        HeatBalance.of(celsius(20), kilograms(9))
+            .loss(kilojoules(10))
+            .frozen("ice", kilograms(1), celsius(-18), water);
+    HeatBalance last =
+        HeatBalance.of(celsius(20), kilograms(9))
+            .frozen("ice", kilograms(1), celsius(-18), water)
+            .loss(kilojoules(10));
+    assertThat(last.waterTemperature().in(CELSIUS))
+        .isCloseTo(first.waterTemperature().in(CELSIUS), within(1e-12));
+    assertThat(last.working().toString()).contains("− thawing");
+    assertThatThrownBy(() -> last.partAt("ice", celsius(-5)))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("frozen(…)");
+  }
 }

@@ -86,6 +86,13 @@ class SteamTest {
         .orElseThrow();
   }
 
+  @Property(tries = 100)
+  void theSpecificHeatOfIceIsTheTabulatedOne(
+      @ForAll @DoubleRange(min = -40, max = 0) double celsius) {
+    assertThat(ChoiOkos1986.iceSpecificHeat(celsius))
+        .isCloseTo(coefficients("specific_heat", "ice", celsius), Percentage.withPercentage(0.1));
+  }
+
   private static Constituents pure(String component) {
     return switch (component) {
       case "water" -> new Constituents(1, 0, 0, 0, 0, 0);
