@@ -377,4 +377,19 @@ class IngredientExchangeTest {
     assertThat(top.after().percent("water").in(PERCENT)).isCloseTo(60, within(1e-12));
     assertThat(top.ratio()).isCloseTo(88.13 / 93.14, within(1e-9));
   }
+
+  @Test
+  void theFinalDoughTakesUpTheDifferenceAndThePoolishStaysAsItIs() {
+    IngredientExchange sugar = IngredientExchange.of(brioche(), the("sugar"), the("honey"));
+    assertThat(sugar.after().stage("Poolish")).isEqualTo(brioche().stage("Poolish"));
+    assertThat(sugar.after().stage("Final dough")).isNotEqualTo(brioche().stage("Final dough"));
+    FlourExchange flour =
+        FlourExchange.of(brioche(), the("bread flour"), the("cake flour"), percent(40));
+    Line before =
+        brioche().stage("Poolish").lines().stream()
+            .filter(l -> l.ingredient().equals(the("water")))
+            .findFirst()
+            .orElseThrow();
+    assertThat(flour.after().stage("Poolish").lines()).contains(before);
+  }
 }
