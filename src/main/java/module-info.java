@@ -18,7 +18,7 @@ module org.tourage {
   exports org.tourage.makeup;
   exports org.tourage.oven;
   exports org.tourage.physics;
-  exports org.tourage.plan;
+  exports org.tourage.day;
   exports org.tourage.quantity;
   exports org.tourage.sheet;
   exports org.tourage.substitution;

@@ -1,4 +1,4 @@
-package org.tourage.plan;
+package org.tourage.day;
 
 import static java.util.Objects.requireNonNull;
 
@@ -19,6 +19,7 @@ import org.tourage.advice.BakeryException.Reason;
  */
 public record DayTime(int day, LocalTime time) implements Comparable<DayTime>, Serializable {
   private static final long MINUTES_PER_DAY = 24L * 60;
+  private static final int MOST_DAYS = 100_000;
   private static final Pattern TEXT =
       Pattern.compile("(?:day\\s*(\\d{1,3})\\s+)?(\\d{1,2}:\\d{2})", Pattern.CASE_INSENSITIVE);
 
@@ -30,6 +31,10 @@ public record DayTime(int day, LocalTime time) implements Comparable<DayTime>, S
    */
   public DayTime {
     requireNonNull(time, "time");
+    if (Math.abs((long) day) > MOST_DAYS) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE, "no timetable has so many days", "day " + day, "stay within 100000");
+    }
     if (time.getSecond() != 0 || time.getNano() != 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -52,7 +57,9 @@ public record DayTime(int day, LocalTime time) implements Comparable<DayTime>, S
       if (matcher.matches()) {
         String clock = matcher.group(2).length() == 4 ? "0" + matcher.group(2) : matcher.group(2);
         int day = matcher.group(1) == null ? 1 : Integer.parseInt(matcher.group(1));
-        return new DayTime(day, LocalTime.parse(clock));
+        if (day > 0) {
+          return new DayTime(day, LocalTime.parse(clock));
+        }
       }
     } catch (DateTimeParseException outOfRange) {
       // falls through to the one message
@@ -77,6 +84,10 @@ public record DayTime(int day, LocalTime time) implements Comparable<DayTime>, S
   public DayTime plusMinutes(long minutes) {
     long sum = minutes() + minutes;
     long day = Math.floorDiv(sum, MINUTES_PER_DAY);
+    if (Math.abs(day) > MOST_DAYS) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE, "no timetable has so many days", "day " + day, "stay within 100000");
+    }
     return new DayTime(
         (int) day, LocalTime.ofSecondOfDay(Math.floorMod(sum, MINUTES_PER_DAY) * 60));
   }

@@ -1,0 +1,165 @@
+package org.tourage.day;
+
+import static java.util.Objects.requireNonNull;
+
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import javax.measure.quantity.Mass;
+import org.tourage.advice.Advice;
+import org.tourage.advice.Explained;
+import org.tourage.advice.Severity;
+import org.tourage.advice.Working;
+import org.tourage.fermentation.RiseHistory;
+import org.tourage.formula.Batch;
+import org.tourage.lamination.LaminationPlan;
+import org.tourage.makeup.CuttingPlan;
+import org.tourage.quantity.Amount;
+import org.tourage.substitution.Substitution;
+
+/**
+ * A day, worked through: the weights, the water, the lamination, the cuts, the rise, the oven and
+ * the timetable of one order in one kitchen. All results are there at once; what can't be worked
+ * says why in its place.
+ *
+ * <pre>{@code
+ * BakeDay day = BakeDay.of(DayPlan.of(Kitchen.USUAL, Order.pieces(product, 24, grams(80))));
+ * day.scalingWeight();
+ * }</pre>
+ */
+public final class BakeDay implements Explained, Serializable {
+  private static final long serialVersionUID = 1L;
+
+  private final DayPlan plan;
+  private final DayWork.Results results;
+
+  private BakeDay(DayPlan plan) {
+    this.plan = requireNonNull(plan, "plan");
+    this.results = new DayWork(plan).work();
+  }
+
+  /**
+   * Works a day through.
+   *
+   * @param plan the kitchen, the order and what is on hand
+   * @return the day
+   * @throws org.tourage.advice.BakeryException if the formula, an exchange or the size makes no
+   *     sense; what is only a part of the day says so in its part
+   */
+  public static BakeDay of(DayPlan plan) {
+    return new BakeDay(plan);
+  }
+
+  /**
+   * What was to be worked.
+   *
+   * @return the plan
+   */
+  public DayPlan plan() {
+    return plan;
+  }
+
+  /**
+   * The weights, rounded to the balances of the kitchen.
+   *
+   * @return the batch
+   */
+  public Batch batch() {
+    return results.batch();
+  }
+
+  /**
+   * The raw mass of one piece, fat of the lamination included: what the pieces are scaled or cut
+   * to.
+   *
+   * @return the mass; that of the whole dough if it is not parted
+   */
+  public Amount<Mass> scalingWeight() {
+    return results.scaled().piece();
+  }
+
+  /**
+   * How many pieces there are.
+   *
+   * @return the number, 0 if the dough is not parted
+   */
+  public int pieces() {
+    return results.scaled().pieces();
+  }
+
+  /**
+   * What was exchanged, one after another.
+   *
+   * @return the exchanges
+   */
+  public List<Substitution> exchanges() {
+    return results.exchanges();
+  }
+
+  /**
+   * The lamination.
+   *
+   * @return the plan, or why there is none
+   */
+  public Part<LaminationPlan> lamination() {
+    return results.scaled().lamination();
+  }
+
+  /**
+   * The cuts.
+   *
+   * @return the plan, or why there is none
+   */
+  public Part<CuttingPlan> cutting() {
+    return results.scaled().cutting();
+  }
+
+  /**
+   * Temperature and rise of the dough from the end of the mix to the oven.
+   *
+   * @return the history, or why there is none
+   */
+  public Part<RiseHistory> rise() {
+    return results.rise();
+  }
+
+  /**
+   * The bake.
+   *
+   * @return what happens in the oven, or why that is not known
+   */
+  public Part<Baking> bake() {
+    return results.bake();
+  }
+
+  /**
+   * When each step starts and ends.
+   *
+   * @return the timetable
+   */
+  public Timetable timetable() {
+    return results.timetable();
+  }
+
+  /**
+   * What can hurt somebody.
+   *
+   * @return the safety advice
+   */
+  public List<Advice> cautions() {
+    return results.advice().stream().filter(a -> a.severity() == Severity.SAFETY).toList();
+  }
+
+  @Override
+  public List<Advice> advice() {
+    return results.advice().stream().filter(a -> a.severity() != Severity.SAFETY).toList();
+  }
+
+  @Override
+  public Working working() {
+    return results.working();
+  }
+}

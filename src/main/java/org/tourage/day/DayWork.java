@@ -1,0 +1,216 @@
+package org.tourage.day;
+
+import static org.tourage.quantity.BakeryUnits.CELSIUS;
+
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Consumer;
+import javax.measure.quantity.Temperature;
+import org.jspecify.annotations.Nullable;
+import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.advice.Working;
+import org.tourage.fermentation.DoughGas;
+import org.tourage.fermentation.OsmoticLoad;
+import org.tourage.fermentation.Rise;
+import org.tourage.fermentation.RiseHistory;
+import org.tourage.formula.Batch;
+import org.tourage.formula.Formula;
+import org.tourage.formula.Line;
+import org.tourage.formula.StageKind;
+import org.tourage.ingredient.Ingredient;
+import org.tourage.ingredient.Role;
+import org.tourage.ingredient.YeastForm;
+import org.tourage.label.AllergenSummary;
+import org.tourage.label.KitchenCautions;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.Amounts;
+import org.tourage.substitution.FlourExchange;
+import org.tourage.substitution.IngredientExchange;
+import org.tourage.substitution.PlantBased;
+import org.tourage.substitution.Substitution;
+
+/** Works a plan through, part by part. */
+final class DayWork {
+  private final DayPlan plan;
+  private final Kitchen kitchen;
+  private final Product product;
+  private final Set<Advice> advice = new LinkedHashSet<>();
+  private Working working = Working.of();
+
+  DayWork(DayPlan plan) {
+    this.plan = plan;
+    this.kitchen = plan.kitchen();
+    this.product = plan.order().product();
+  }
+
+  /** What the work gives. */
+  record Results(
+      Batch batch,
+      Scaled scaled,
+      List<Substitution> exchanges,
+      Part<RiseHistory> rise,
+      Part<Baking> bake,
+      Timetable timetable,
+      List<Advice> advice,
+      Working working)
+      implements Serializable {}
+
+  Results work() {
+    product.recipe().ifPresent(r -> advice.addAll(r.advice()));
+    List<Substitution> exchanges = new ArrayList<>();
+    Batch wanted = exchange(product.given(), exchanges::add);
+    Formula formula = wanted.formula();
+    Scaled scaled = new Scaling(plan.order()).scale(wanted);
+    Batch batch = scaled.batch().rounded(kitchen.balance().step());
+    note(batch.advice(), batch.working());
+    DoughCourse course = new DoughCourse(kitchen, product.procedure(), scaled);
+    Part<RiseHistory> rise = Part.worked(() -> rise(formula)).then(course::history);
+    Part<Baking> bake =
+        product
+            .procedure()
+            .oven()
+            .map(
+                profile ->
+                    Part.worked(
+                        () ->
+                            OvenWork.of(
+                                kitchen,
+                                product,
+                                scaled,
+                                course,
+                                profile,
+                                rise.found().orElse(null))))
+            .orElseGet(() -> Part.notAsked("nothing is baked", "give a step that bakes"));
+    Timetable timetable = Timetabling.of(plan.order(), bake.found().orElse(null));
+    collect(formula, scaled, rise, bake);
+    return new Results(
+        batch,
+        scaled,
+        List.copyOf(exchanges),
+        rise,
+        bake,
+        timetable,
+        List.copyOf(advice),
+        working);
+  }
+
+  private void note(List<Advice> more, Working lines) {
+    advice.addAll(more);
+    working = working.then(lines);
+  }
+
+  private void collect(Formula formula, Scaled scaled, Part<RiseHistory> rise, Part<Baking> bake) {
+    scaled.lamination().found().ifPresent(p -> note(p.advice(), p.working()));
+    scaled.cutting().found().ifPresent(c -> note(c.advice(), c.working()));
+    rise.found()
+        .ifPresent(
+            r -> {
+              note(r.advice(), r.working());
+              advice.addAll(OsmoticLoad.of(formula).advice());
+              advice.addAll(KitchenCautions.warmHold(formula, r.above(CELSIUS.amount(5))));
+            });
+    bake.found()
+        .ifPresent(
+            b -> {
+              note(b.advice(), b.working());
+              product.kill().ifPresent(k -> advice.addAll(k.advice(b.bake().coreHistory())));
+            });
+    advice.addAll(AllergenSummary.of(formula).advice());
+    advice.addAll(KitchenCautions.of(formula));
+  }
+
+  /** Exchanges one after another; each keeps the flour. */
+  private Batch exchange(Batch given, Consumer<Substitution> made) {
+    Formula now = given.formula();
+    for (DayPlan.Swap swap : plan.swaps()) {
+      Substitution next = exchange(now, swap);
+      made.accept(next);
+      note(next.advice(), next.working());
+      now = next.after();
+    }
+    if (plan.plantBased()) {
+      PlantBased next = PlantBased.of(now);
+      made.accept(next);
+      note(next.advice(), next.working());
+      now = next.after();
+    }
+    return now.forFlour(given.flour());
+  }
+
+  private static Substitution exchange(Formula formula, DayPlan.Swap swap) {
+    Role role =
+        switch (swap.kind()) {
+          case FLOUR -> Role.FLOUR;
+          case FAT -> Role.FAT;
+          case LIQUID -> Role.LIQUID;
+        };
+    Ingredient from = swap.named().orElseGet(() -> first(formula, role, swap.to()));
+    return swap.kind() == DayPlan.SwapKind.FLOUR
+        ? FlourExchange.of(formula, from, swap.to())
+        : IngredientExchange.of(formula, from, swap.to());
+  }
+
+  private static Ingredient first(Formula formula, Role role, Ingredient to) {
+    return formula.lines().stream()
+        .filter(l -> role == Role.FLOUR ? l.isFlour() : l.ingredient().is(role))
+        .map(Line::ingredient)
+        .filter(i -> !i.id().equals("water"))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new BakeryException(
+                    Reason.MISSING,
+                    "the recipe has nothing that could be replaced",
+                    "by " + to.name(),
+                    "name what is to go"));
+  }
+
+  /** The rise before its first stage: as it was seen, or as the trade guesses from the yeast. */
+  private RiseHistory rise(Formula formula) {
+    Amount<Temperature> mixed = mixed();
+    DoughGas gas =
+        DoughGas.of(formula.constituents(StageKind::inDough), mixed)
+            .atAltitude(kitchen.altitude());
+    Rise rise =
+        product
+            .seenRise()
+            .map(
+                s ->
+                    Rise.observed(gas, product.rate(), s.growth(), s.time(), s.temperature()))
+            .orElseGet(() -> Rise.firstGuess(gas, product.rate(), freshYeast(formula)));
+    return RiseHistory.start(rise, mixed);
+  }
+
+  /** How warm the dough is at the end of the mix: as it is wanted, or as the room is. */
+  private Amount<Temperature> mixed() {
+    @Nullable Amount<Temperature> target = null;
+    for (Step step : product.procedure().steps()) {
+      if (step.action() instanceof Action.Mix mix && mix.stage() == null) {
+        target = mix.target();
+      }
+    }
+    return target == null ? kitchen.room() : target;
+  }
+
+  private static Amount<javax.measure.quantity.Dimensionless> freshYeast(Formula formula) {
+    double percent = 0;
+    for (Line line : formula.overall()) {
+      double share = line.percent().value();
+      percent +=
+          YeastForm.of(line.ingredient()).map(form -> share / form.perFresh()).orElse(0.0);
+    }
+    if (percent == 0) {
+      throw new BakeryException(
+          Reason.MISSING,
+          "the rise is not worked",
+          "the formula has no baker's yeast and no rise was seen",
+          "say what you saw, for example doubled in 4 h at 25 °C");
+    }
+    return Amounts.percent(percent);
+  }
+}

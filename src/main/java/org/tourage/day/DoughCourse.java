@@ -1,0 +1,179 @@
+package org.tourage.day;
+
+import static org.tourage.quantity.BakeryUnits.CELSIUS;
+import static org.tourage.quantity.BakeryUnits.FRACTION;
+import static org.tourage.quantity.BakeryUnits.KILOGRAM;
+import static org.tourage.quantity.BakeryUnits.KILOGRAM_PER_CUBIC_METRE;
+import static org.tourage.quantity.BakeryUnits.LITRE;
+import static org.tourage.quantity.BakeryUnits.METRE;
+
+import java.util.ArrayList;
+import java.util.List;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Mass;
+import javax.measure.quantity.Temperature;
+import javax.measure.quantity.Volume;
+import org.jspecify.annotations.Nullable;
+import org.tourage.fermentation.Cover;
+import org.tourage.fermentation.DoughBody;
+import org.tourage.fermentation.DoughGas;
+import org.tourage.fermentation.RiseHistory;
+import org.tourage.formula.Formula;
+import org.tourage.formula.StageKind;
+import org.tourage.lamination.LaminationPlan;
+import org.tourage.physics.ChoiOkos1986;
+import org.tourage.physics.Constituents;
+import org.tourage.physics.Solid;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.Amounts;
+
+/**
+ * Which body the dough has in each step from the end of the mix to the oven: the whole dough in its
+ * tub, the packet and the sheet as the lamination plan makes them, the piece as its mass makes it.
+ */
+final class DoughCourse {
+  private static final Amount<Temperature> LAMINATING = CELSIUS.amount(15);
+
+  private final Kitchen kitchen;
+  private final Procedure procedure;
+  private final Formula formula;
+  private final Scaled scaled;
+  private final Constituents dough;
+
+  DoughCourse(Kitchen kitchen, Procedure procedure, Scaled scaled) {
+    this.kitchen = kitchen;
+    this.procedure = procedure;
+    this.scaled = scaled;
+    this.formula = scaled.batch().formula();
+    this.dough = formula.constituents(StageKind::inDough);
+  }
+
+  /** A step of the course: the step, the form and the body of the dough, the air about it. */
+  record Leg(Step step, @Nullable Form form, DoughBody body, Place place) {}
+
+  /** Where the dough is: whole, a laminated sheet, or pieces. */
+  private enum State {
+    WHOLE,
+    SHEET,
+    PIECE
+  }
+
+  /** The steps from the end of the mix to the oven, each with its body. */
+  List<Leg> legs() {
+    List<Leg> legs = new ArrayList<>();
+    State state = State.WHOLE;
+    Form form = kitchen.tub().orElse(Form.BALL);
+    Amount<Length> thickness = null;
+    Place place = Place.ROOM;
+    int folded = 0;
+    List<Step> steps = procedure.steps();
+    for (int i = procedure.mixing() + 1; i < procedure.baking(); i++) {
+      Step step = steps.get(i);
+      Action action = step.action();
+      if (action instanceof Action.Ripen) {
+        continue;
+      }
+      LaminationPlan plan = scaled.lamination().found().orElse(null);
+      if (plan != null && action instanceof Action.Enclose) {
+        state = State.SHEET;
+        thickness = plan.steps().get(0).thickness();
+      } else if (plan != null && action instanceof Action.Turn turn) {
+        folded += turn.folds().size();
+        // close the packet, then a rolling and a fold each
+        thickness = plan.steps().get(2 * folded).thickness();
+      } else if (plan != null && action == Action.Simple.SHEET) {
+        thickness = plan.setup().finalThickness();
+      } else if (action == Action.Simple.CUT || action == Action.Simple.DIVIDE) {
+        form = plan == null || action == Action.Simple.DIVIDE ? Form.BALL : form;
+        state = plan == null ? State.PIECE : state;
+      }
+      if (step.form().isPresent()) {
+        form = step.form().get();
+        boolean shaped = action == Action.Simple.SHAPE || state == State.SHEET;
+        boolean sheeted = state == State.SHEET && form instanceof Form.Slab;
+        state = shaped && !sheeted ? State.PIECE : state;
+        if (sheeted && thickness != null && form instanceof Form.Slab slab) {
+          Forms.free("sheet", "thickness", thickness.in(METRE), slab.thickness());
+        }
+      }
+      Solid solid =
+          switch (state) {
+            case WHOLE -> form.solid(volume(scaled.doughMass(), null, 1));
+            case SHEET -> Solid.slab(java.util.Objects.requireNonNull(thickness));
+            case PIECE -> form.solid(pieceVolume(1));
+          };
+      boolean stays = action == Action.Simple.SHAPE_FAT && !step.hasPlace();
+      place = stays ? place : step.place();
+      Cover cover = step.cover().orElse(action.takesHands() ? Cover.NONE : kitchen.cover());
+      legs.add(
+          new Leg(
+              step,
+              state == State.SHEET ? null : form,
+              DoughBody.of(solid, dough).covered(cover),
+              place));
+    }
+    return legs;
+  }
+
+  /** The form of the piece that goes into the oven. */
+  Form lastForm() {
+    List<Leg> legs = legs();
+    for (int i = legs.size() - 1; i >= 0; i--) {
+      Form form = legs.get(i).form();
+      if (form != null) {
+        return form;
+      }
+      if (scaled.lamination().isThere()) {
+        return Form.slab(scaled.lamination().get().setup().finalThickness());
+      }
+    }
+    return Form.BALL;
+  }
+
+  /** The volume of one raw piece whose dough has grown so far. */
+  Amount<Volume> pieceVolume(double growth) {
+    Amount<Mass> piece = scaled.piece();
+    double fat = scaled.batch().rollIn().ratioTo(scaled.batch().dough());
+    return volume(piece.multiply(1 - fat), fat == 0 ? null : piece.multiply(fat), growth);
+  }
+
+  /** The volume of one piece without any gas. */
+  Amount<Volume> solidPiece() {
+    return pieceVolume(1 - DoughGas.USUAL_AIR);
+  }
+
+  private Amount<Volume> volume(Amount<Mass> mass, @Nullable Amount<Mass> fat, double growth) {
+    double cubic =
+        mass.in(KILOGRAM)
+            / ChoiOkos1986.density(dough, LAMINATING).in(KILOGRAM_PER_CUBIC_METRE)
+            * growth
+            / (1 - DoughGas.USUAL_AIR);
+    if (fat != null) {
+      Constituents rollIn = formula.constituents(kind -> kind == StageKind.ROLL_IN);
+      cubic +=
+          fat.in(KILOGRAM)
+              / ChoiOkos1986.density(rollIn, LAMINATING).in(KILOGRAM_PER_CUBIC_METRE);
+    }
+    return LITRE.amount(1000 * cubic);
+  }
+
+  /** The history of the rise over these steps. */
+  RiseHistory history(RiseHistory start) {
+    RiseHistory history = start;
+    for (Leg leg : legs()) {
+      history =
+          history.then(
+              leg.step().name(),
+              leg.body(),
+              leg.place().temperature(kitchen),
+              leg.step().time().high());
+    }
+    return history;
+  }
+
+  /** The share of gas in a piece whose dough has grown so far. */
+  Amount<javax.measure.quantity.Dimensionless> porosity(double growth) {
+    double with = pieceVolume(growth).in(LITRE);
+    return Amounts.fraction(Math.max(0, 1 - solidPiece().in(LITRE) / with)).to(FRACTION);
+  }
+}

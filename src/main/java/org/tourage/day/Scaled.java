@@ -1,0 +1,26 @@
+package org.tourage.day;
+
+import javax.measure.quantity.Mass;
+import org.tourage.formula.Batch;
+import org.tourage.lamination.LaminationPlan;
+import org.tourage.makeup.CuttingPlan;
+import org.tourage.quantity.Amount;
+
+/**
+ * What scaling settled.
+ *
+ * @param batch the batch, not rounded
+ * @param pieces how many pieces, 0 if not parted
+ * @param piece the raw mass of one, of the whole dough if not parted
+ * @param doughMass the dough without roll-in that gets onto the bench
+ * @param lamination the lamination, where fat is rolled in
+ * @param cutting the cutting plan, where a sheet is cut
+ */
+record Scaled(
+    Batch batch,
+    int pieces,
+    Amount<Mass> piece,
+    Amount<Mass> doughMass,
+    Part<LaminationPlan> lamination,
+    Part<CuttingPlan> cutting)
+    implements java.io.Serializable {}

@@ -1,0 +1,443 @@
+package org.tourage.day;
+
+import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.MINUTE;
+
+import java.io.Serializable;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import javax.measure.Quantity;
+import javax.measure.quantity.Temperature;
+import javax.measure.quantity.Time;
+import org.jspecify.annotations.Nullable;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.fermentation.Cover;
+import org.tourage.lamination.Fold;
+import org.tourage.lamination.LockIn;
+import org.tourage.oven.OvenProfile;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.AmountRange;
+
+/**
+ * One step of a procedure: what is done, for how long, where the dough stands, what shape it has
+ * from now on, and what the baker looks for.
+ *
+ * <pre>{@code
+ * Step.proof(minutes(75)).in(Place.PROOFER).as(Form.BALL).until(Cue.growth("doubled", 2));
+ * }</pre>
+ */
+public final class Step implements Serializable {
+  private static final long serialVersionUID = 1L;
+  static final double LONGEST_MINUTES = 60.0 * 24 * 60;
+
+  private final Action action;
+  private final String name;
+  private final AmountRange<Time> time;
+  private final @Nullable Place place;
+  private final @Nullable Form form;
+  private final @Nullable Cover cover;
+  private final Cue cue;
+
+  private Step(
+      Action action,
+      String name,
+      AmountRange<Time> time,
+      @Nullable Place place,
+      @Nullable Form form,
+      @Nullable Cover cover,
+      Cue cue) {
+    this.action = requireNonNull(action, "action");
+    this.name = requireNonNull(name, "name");
+    this.time = requireNonNull(time, "time");
+    this.place = place;
+    this.form = form;
+    this.cover = cover;
+    this.cue = requireNonNull(cue, "cue");
+    double high = time.high().in(MINUTE);
+    if (!(high >= 0.5 && high <= LONGEST_MINUTES)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "a step takes time",
+          name + " for " + AmountFormat.metric().time(time.high()),
+          "give half a minute up to 60 days");
+    }
+  }
+
+  /**
+   * A step of any action.
+   *
+   * @param action what is done
+   * @param time how long
+   * @return the step
+   * @throws BakeryException if the time is under half a minute or above 60 days
+   */
+  public static Step of(Action action, Quantity<Time> time) {
+    Amount<Time> amount = Amount.from(time);
+    return new Step(
+        action, action.words(), new AmountRange<>(amount, amount), null, null, null, Cue.NONE);
+  }
+
+  /**
+   * Mixes the final dough.
+   *
+   * @param time weighing and mixing
+   * @return the step
+   */
+  public static Step mix(Quantity<Time> time) {
+    return of(new Action.Mix(null, null), time);
+  }
+
+  /**
+   * Mixes the final dough to a wanted temperature.
+   *
+   * @param time weighing and mixing
+   * @param target the wanted temperature of the dough
+   * @return the step
+   */
+  public static Step mix(Quantity<Time> time, Quantity<Temperature> target) {
+    return of(new Action.Mix(null, Amount.from(target)), time);
+  }
+
+  /**
+   * Ripens a preferment, soaker or levain.
+   *
+   * @param stage its name in the formula
+   * @param time how long
+   * @return the step
+   */
+  public static Step ripen(String stage, Quantity<Time> time) {
+    return of(new Action.Ripen(stage), time);
+  }
+
+  /**
+   * A rest on the bench.
+   *
+   * @param time how long
+   * @return the step
+   */
+  public static Step rest(Quantity<Time> time) {
+    return of(Action.Simple.REST, time);
+  }
+
+  /**
+   * The rise of the whole dough.
+   *
+   * @param time how long
+   * @return the step
+   */
+  public static Step bulkRise(Quantity<Time> time) {
+    return of(Action.Simple.BULK_RISE, time);
+  }
+
+  /**
+   * A chill in the refrigerator.
+   *
+   * @param time how long
+   * @return the step
+   */
+  public static Step chill(Quantity<Time> time) {
+    return of(Action.Simple.CHILL, time).in(Place.REFRIGERATOR);
+  }
+
+  /**
+   * A long rest in the refrigerator.
+   *
+   * @param time how long
+   * @return the step
+   */
+  public static Step retard(Quantity<Time> time) {
+    return of(Action.Simple.RETARD, time).in(Place.REFRIGERATOR);
+  }
+
+  /**
+   * Encloses the fat.
+   *
+   * @param lockIn how
+   * @param time how long
+   * @return the step
+   */
+  public static Step enclose(LockIn lockIn, Quantity<Time> time) {
+    return of(new Action.Enclose(lockIn), time);
+  }
+
+  /**
+   * Rolls out and folds.
+   *
+   * @param time how long
+   * @param folds the folds of this turn, in order
+   * @return the step
+   */
+  public static Step turn(Quantity<Time> time, Fold... folds) {
+    return of(new Action.Turn(List.of(folds)), time);
+  }
+
+  /**
+   * Rolls the sheet to its final thickness.
+   *
+   * @param time how long
+   * @return the step
+   */
+  public static Step sheet(Quantity<Time> time) {
+    return of(Action.Simple.SHEET, time);
+  }
+
+  /**
+   * Cuts the sheet.
+   *
+   * @param time how long
+   * @return the step
+   */
+  public static Step cut(Quantity<Time> time) {
+    return of(Action.Simple.CUT, time);
+  }
+
+  /**
+   * Divides by weight.
+   *
+   * @param time how long
+   * @return the step
+   */
+  public static Step divide(Quantity<Time> time) {
+    return of(Action.Simple.DIVIDE, time);
+  }
+
+  /**
+   * Shapes the pieces.
+   *
+   * @param form what shape they get
+   * @param time how long
+   * @return the step
+   */
+  public static Step shape(Form form, Quantity<Time> time) {
+    return of(Action.Simple.SHAPE, time).as(form);
+  }
+
+  /**
+   * The last rise.
+   *
+   * @param time how long
+   * @return the step
+   */
+  public static Step proof(Quantity<Time> time) {
+    return of(Action.Simple.PROOF, time);
+  }
+
+  /**
+   * Boils the pieces.
+   *
+   * @param water the temperature of the bath
+   * @param time how long each
+   * @return the step
+   */
+  public static Step boil(Quantity<Temperature> water, Quantity<Time> time) {
+    return of(new Action.Boil(Amount.from(water)), time);
+  }
+
+  /**
+   * Bakes.
+   *
+   * @param profile the oven; its whole time is that of the step
+   * @return the step
+   */
+  public static Step bake(OvenProfile profile) {
+    return of(new Action.BakeOff(profile), profile.total());
+  }
+
+  /**
+   * Cools.
+   *
+   * @param time how long
+   * @return the step
+   */
+  public static Step cool(Quantity<Time> time) {
+    return of(Action.Simple.COOL, time);
+  }
+
+  /**
+   * Any other work.
+   *
+   * @param name what it is
+   * @param time how long
+   * @return the step
+   */
+  public static Step work(String name, Quantity<Time> time) {
+    return of(Action.Simple.WORK, time).called(name);
+  }
+
+  /**
+   * The step under another name.
+   *
+   * @param words its name on the timetable
+   * @return the changed step
+   */
+  public Step called(String words) {
+    return new Step(action, words, time, place, form, cover, cue);
+  }
+
+  /**
+   * The step with the earliest time at which one looks; its own time is the latest.
+   *
+   * @param earliest not longer than the time of the step
+   * @return the changed step
+   * @throws BakeryException if it is longer
+   */
+  public Step lookingFrom(Quantity<Time> earliest) {
+    return new Step(
+        action,
+        name,
+        new AmountRange<>(Amount.from(earliest), time.high()),
+        place,
+        form,
+        cover,
+        cue);
+  }
+
+  /**
+   * The step in a place.
+   *
+   * @param where the place
+   * @return the changed step
+   */
+  public Step in(Place where) {
+    return new Step(action, name, time, requireNonNull(where, "where"), form, cover, cue);
+  }
+
+  /**
+   * The step in air of a stated temperature.
+   *
+   * @param air the temperature
+   * @return the changed step
+   */
+  public Step at(Quantity<Temperature> air) {
+    return in(Place.air(air));
+  }
+
+  /**
+   * The step from which on the dough has this form.
+   *
+   * @param shape the form
+   * @return the changed step
+   */
+  public Step as(Form shape) {
+    return new Step(action, name, time, place, requireNonNull(shape, "shape"), cover, cue);
+  }
+
+  /**
+   * The step under a cover.
+   *
+   * @param with what covers the dough
+   * @return the changed step
+   */
+  public Step covered(Cover with) {
+    return new Step(action, name, time, place, form, requireNonNull(with, "with"), cue);
+  }
+
+  /**
+   * The step with what the baker looks for.
+   *
+   * @param sign the cue
+   * @return the changed step
+   */
+  public Step until(Cue sign) {
+    return new Step(action, name, time, place, form, cover, sign);
+  }
+
+  /**
+   * What is done.
+   *
+   * @return the action
+   */
+  public Action action() {
+    return action;
+  }
+
+  /**
+   * What it is called on the timetable.
+   *
+   * @return the name
+   */
+  public String name() {
+    return name;
+  }
+
+  /**
+   * How long it takes; the latest time is planned.
+   *
+   * @return from the first look to the latest end
+   */
+  public AmountRange<Time> time() {
+    return time;
+  }
+
+  /**
+   * Where the dough stands; the room where nothing else is said.
+   *
+   * @return the place
+   */
+  public Place place() {
+    return place == null ? Place.ROOM : place;
+  }
+
+  /**
+   * Whether a place was said.
+   *
+   * @return whether
+   */
+  public boolean hasPlace() {
+    return place != null;
+  }
+
+  /**
+   * The form that the dough has from this step on.
+   *
+   * @return the form, empty to keep the one before
+   */
+  public Optional<Form> form() {
+    return Optional.ofNullable(form);
+  }
+
+  /**
+   * What covers the dough.
+   *
+   * @return the cover, empty for the usual one of the kitchen
+   */
+  public Optional<Cover> cover() {
+    return Optional.ofNullable(cover);
+  }
+
+  /**
+   * What the baker looks for.
+   *
+   * @return the cue
+   */
+  public Cue cue() {
+    return cue;
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Step that
+        && action.equals(that.action)
+        && name.equals(that.name)
+        && time.equals(that.time)
+        && Objects.equals(place, that.place)
+        && Objects.equals(form, that.form)
+        && cover == that.cover
+        && cue.equals(that.cue);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(action, name, time, place, form, cover, cue);
+  }
+
+  @Override
+  public String toString() {
+    String where = place == null ? "" : " in the " + place;
+    String until = cue.words().isEmpty() ? "" : ", until " + cue;
+    return name + ": " + AmountFormat.metric().time(time.high()) + where + until;
+  }
+}

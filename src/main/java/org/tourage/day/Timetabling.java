@@ -1,0 +1,73 @@
+package org.tourage.day;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.tourage.quantity.AmountFormat;
+
+/** Puts the steps of a procedure on the clock: the loads of the oven, and heating it up. */
+final class Timetabling {
+  private Timetabling() {}
+
+  static Timetable of(Order order, @Nullable Baking baking) {
+    List<Timetable.Task> tasks = new ArrayList<>();
+    int bakeAt = -1;
+    for (Step step : order.product().procedure().steps()) {
+      if (step.action() instanceof Action.BakeOff) {
+        bakeAt = tasks.size();
+        tasks.addAll(loads(step, baking));
+      } else {
+        tasks.add(new Timetable.Task(step.name(), step.time().high(), cue(step)));
+      }
+    }
+    DayTime start = order.start();
+    DayTime ready = order.ready();
+    Timetable table =
+        ready == null
+            ? Timetable.startingAt(start == null ? Order.USUAL_START : start, tasks)
+            : Timetable.endingAt(ready, tasks);
+    if (baking == null || baking.preheating() == null || bakeAt < 0) {
+      return table;
+    }
+    if (baking.preheating().in(org.tourage.quantity.BakeryUnits.MINUTE) < 1) {
+      return table;
+    }
+    return table.beside(
+        Timetable.Task.of("heat the oven", baking.preheating()),
+        table.entries().get(bakeAt).start());
+  }
+
+  private static List<Timetable.Task> loads(Step step, @Nullable Baking baking) {
+    if (baking == null || baking.loads().size() == 1) {
+      return List.of(
+          new Timetable.Task(
+              step.name(), baking == null ? step.time().high() : baking.time(), cue(step)));
+    }
+    List<Timetable.Task> tasks = new ArrayList<>();
+    int number = 1;
+    for (int pieces : baking.loads()) {
+      tasks.add(
+          new Timetable.Task(
+              step.name()
+                  + ", load "
+                  + number++
+                  + " of "
+                  + baking.loads().size()
+                  + ", "
+                  + pieces
+                  + (pieces == 1 ? " piece" : " pieces"),
+              baking.time(),
+              cue(step)));
+    }
+    return tasks;
+  }
+
+  private static String cue(Step step) {
+    String words = step.cue().words();
+    if (step.time().low().compareTo(step.time().high()) == 0) {
+      return words;
+    }
+    String look = "look from " + AmountFormat.metric().time(step.time().low()) + " on";
+    return words.isEmpty() ? look : words + "; " + look;
+  }
+}
