@@ -2,122 +2,306 @@ package org.tourage.command;
 
 import static java.util.Objects.requireNonNull;
 
-import java.io.Serializable;
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Collections;
-import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
-import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
-import org.tourage.plan.Timetable;
+import org.tourage.day.DayPlan;
+import org.tourage.day.Step;
+import org.tourage.quantity.AmountFormat;
 
 /**
- * A recipe file: settings ({@code pieces: 12}), recipe lines under their headings as {@link
- * org.tourage.formula.HouseholdRecipe} reads them, and under the heading {@code [timetable]} the
- * tasks in order, as {@link Job} reads them ({@code first rise: 1-2 hours, until doubled}).
+ * A recipe file: settings ({@code pieces: 12}), recipe lines under their headings ({@code [dough]},
+ * {@code [preferment Poolish]}, {@code [soaker NAME]}, {@code [roll-in]}, {@code [finish]}),
+ * ingredients of one's own ({@code [ingredient NAME]}) and under {@code [steps]} the steps in order.
+ * A kitchen file has settings only. What can't be read is collected, so that all complaints come at
+ * once.
  *
- * @param settings what the file sets
- * @param recipe the recipe lines
- * @param jobs the lines of the timetable
+ * <pre>{@code
+ * DayPlan plan = RecipeFile.parse("rolls.txt", text).with("pieces", "24").plan();
+ * }</pre>
  */
-public record RecipeFile(Map<Setting, String> settings, List<String> recipe, List<Job> jobs)
-    implements Serializable {
-  private static final Pattern SETTING = Pattern.compile("([a-zA-Z-]+)\\s*:\\s*(.*)");
-  private static final String TIMETABLE = "[timetable]";
+public final class RecipeFile {
+  private static final int LONGEST_LINE = 2_000;
 
-  /**
-   * Copies the collections.
-   *
-   * @param settings what the file sets
-   * @param recipe the recipe lines
-   * @param jobs the lines of the timetable
-   */
-  public RecipeFile {
-    settings = settings.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(settings));
-    recipe = List.copyOf(recipe);
-    jobs = List.copyOf(jobs);
+  /** A line with the number that it has in its file. */
+  record Numbered(int number, String text) {}
+
+  /** A value with the place where it was set. */
+  record Value(String text, Origin origin) {}
+
+  /** An ingredient of one's own: its name and its lines. */
+  record OwnIngredient(String name, Origin origin, List<Numbered> lines) {}
+
+  private final String name;
+  private final Map<String, Value> values = new LinkedHashMap<>();
+  private final Map<String, Value> options = new LinkedHashMap<>();
+  private final Map<String, Value> kitchen = new LinkedHashMap<>();
+  private final List<Numbered> recipe = new ArrayList<>();
+  private final List<Step> steps = new ArrayList<>();
+  private final List<Numbered> stepLines = new ArrayList<>();
+  private final List<OwnIngredient> ingredients = new ArrayList<>();
+  private final List<Complaint> complaints = new ArrayList<>();
+
+  private RecipeFile(String name) {
+    this.name = requireNonNull(name, "name");
+  }
+
+  private RecipeFile(RecipeFile from) {
+    this(from.name);
+    values.putAll(from.values);
+    options.putAll(from.options);
+    kitchen.putAll(from.kitchen);
+    recipe.addAll(from.recipe);
+    steps.addAll(from.steps);
+    stepLines.addAll(from.stepLines);
+    ingredients.addAll(from.ingredients);
+    complaints.addAll(from.complaints);
   }
 
   /**
-   * Reads a recipe file.
+   * Reads a recipe file. Complaints are kept until {@link #plan()}.
    *
+   * @param name its name, for the messages
    * @param text its text
    * @return the file
-   * @throws BakeryException if a line can't be read; the message names the line. Recipe lines are
-   *     read later
    */
-  public static RecipeFile parse(String text) {
-    Map<Setting, String> settings = new EnumMap<>(Setting.class);
-    List<String> recipe = new ArrayList<>();
-    List<Job> jobs = new ArrayList<>();
-    boolean inTimetable = false;
-    for (String raw : requireNonNull(text, "text").split("\\R")) {
-      String line = raw.strip();
-      if (line.isEmpty() || line.startsWith("#")) {
-        continue;
-      }
-      Matcher setting = SETTING.matcher(line);
-      if (line.startsWith("[")) {
-        inTimetable = line.equalsIgnoreCase(TIMETABLE);
-        if (!inTimetable) {
-          recipe.add(line);
-        }
-      } else if (inTimetable) {
-        jobs.add(Job.parse(line));
-      } else if (setting.matches()) {
-        settings.put(setting(setting.group(1)), setting.group(2).strip());
-      } else {
-        recipe.add(line);
-      }
-    }
-    return new RecipeFile(settings, recipe, jobs);
-  }
-
-  private static Setting setting(String word) {
-    return Setting.find(word)
-        .orElseThrow(
-            () ->
-                new BakeryException(
-                    Reason.UNKNOWN_NAME,
-                    "no such setting",
-                    "\"" + word + "\"",
-                    "use one of "
-                        + Arrays.stream(Setting.values())
-                            .map(Setting::key)
-                            .collect(Collectors.joining(", "))));
+  public static RecipeFile parse(String name, String text) {
+    RecipeFile file = new RecipeFile(name);
+    file.read(name, requireNonNull(text, "text"), file.values, false);
+    return file;
   }
 
   /**
-   * The tasks of the timetable.
+   * The file with a kitchen file beneath it: what the recipe sets itself wins.
    *
-   * @return the tasks in order
+   * @param kitchenName the name of the kitchen file, for the messages
+   * @param text its text
+   * @return the changed file
    */
-  public List<Timetable.Task> tasks() {
-    return jobs.stream().map(Job::task).toList();
+  public RecipeFile withKitchen(String kitchenName, String text) {
+    RecipeFile file = new RecipeFile(this);
+    file.read(kitchenName, requireNonNull(text, "text"), file.kitchen, true);
+    return file;
   }
 
   /**
-   * The file with another setting.
+   * The file with another setting, as an option of the command line gives it.
    *
    * @param key the setting's word, for example {@code pieces}
    * @param value its value
    * @return the changed file
-   * @throws BakeryException if there is no such setting
    */
   public RecipeFile with(String key, String value) {
-    Map<Setting, String> changed = new EnumMap<>(Setting.class);
-    changed.putAll(settings);
-    changed.put(setting(key), requireNonNull(value, "value").strip());
-    return new RecipeFile(changed, recipe, jobs);
+    RecipeFile file = new RecipeFile(this);
+    Origin origin = Origin.option(key);
+    file.attempt(
+        origin,
+        () -> {
+          file.checkCharacters(value);
+          file.put(file.options, Settings.of(key), new Value(value.strip(), origin));
+        });
+    return file;
   }
 
-  Optional<String> get(Setting setting) {
-    return Optional.ofNullable(settings.get(setting));
+  private void read(String file, String text, Map<String, Value> into, boolean kitchenFile) {
+    // a byte-order mark is no part of the first line
+    String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    String[] section = {""};
+    Numbered[] heading = {new Numbered(0, "")};
+    int number = 0;
+    for (String raw : plain.lines().toList()) {
+      number++;
+      String line = raw.strip();
+      if (line.isEmpty() || line.startsWith("#")) {
+        continue;
+      }
+      Numbered here = new Numbered(number, line);
+      Origin origin = Origin.line(file, number);
+      attempt(
+          origin,
+          () -> {
+            checkCharacters(line);
+            if (line.startsWith("[")) {
+              section[0] = section(line);
+              heading[0] = here;
+              open(section[0], here, origin, kitchenFile);
+            } else if (section[0].equals("steps")) {
+              stepLines.add(here);
+              steps.add(StepText.parse(line));
+            } else if (section[0].equals("ingredient")) {
+              ingredients.get(ingredients.size() - 1).lines().add(here);
+            } else if (section[0].isEmpty()) {
+              setting(line, origin, into, kitchenFile);
+            } else {
+              recipe.add(here);
+            }
+          });
+    }
+  }
+
+  private static String section(String line) {
+    String inside = line.substring(1).strip().toLowerCase(Locale.ROOT);
+    return inside.startsWith("steps") || inside.startsWith("timetable")
+        ? "steps"
+        : inside.startsWith("ingredient") ? "ingredient" : "recipe";
+  }
+
+  private void open(String section, Numbered here, Origin origin, boolean kitchenFile) {
+    if (kitchenFile) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "a kitchen file has settings only",
+          "\"" + here.text() + "\"",
+          "put recipe lines and steps into the recipe file");
+    }
+    if (section.equals("recipe")) {
+      recipe.add(here);
+    } else if (section.equals("ingredient")) {
+      String inside = here.text().replace("[", "").replace("]", "").strip();
+      String own = inside.substring("ingredient".length()).strip();
+      if (own.isEmpty()) {
+        throw new BakeryException(
+            Reason.MISSING,
+            "an ingredient of one's own needs a name",
+            "\"" + here.text() + "\"",
+            "write [ingredient Seed mix]");
+      }
+      ingredients.add(new OwnIngredient(own, origin, new ArrayList<>()));
+    }
+  }
+
+  private void setting(String line, Origin origin, Map<String, Value> into, boolean kitchenFile) {
+    int colon = line.indexOf(':');
+    boolean key = colon > 0 && line.substring(0, colon).strip().matches("[a-zA-Z-]+");
+    if (!key) {
+      if (kitchenFile) {
+        throw new BakeryException(
+            Reason.UNREADABLE_TEXT,
+            "not a setting",
+            "\"" + line + "\"",
+            "write it like room: 21 °C");
+      }
+      // lines before the first heading are the dough
+      recipe.add(new Numbered(origin.line(), line));
+      return;
+    }
+    Setting<?> setting = Settings.of(line.substring(0, colon));
+    if (kitchenFile && !Settings.ofTheKitchen(setting)) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "this belongs to a recipe, not to a kitchen",
+          "\"" + setting.key() + "\"",
+          "put it into the recipe file");
+    }
+    put(into, setting, new Value(line.substring(colon + 1).strip(), origin));
+  }
+
+  private void put(Map<String, Value> into, Setting<?> setting, Value value) {
+    Value before = into.get(setting.key());
+    if (before != null) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "a setting is given twice",
+          setting.key() + " (" + before.origin() + ")",
+          "keep one of both");
+    }
+    into.put(setting.key(), value);
+  }
+
+  private void checkCharacters(String line) {
+    if (line.length() > LONGEST_LINE) {
+      throw new BakeryException(
+          Reason.UNREADABLE_TEXT,
+          "a line is too long",
+          line.length() + " characters",
+          "write at most " + LONGEST_LINE);
+    }
+    for (int i = 0; i < line.length(); i++) {
+      char c = line.charAt(i);
+      boolean bad = (Character.isISOControl(c) && c != '\t') || c == '\uFFFD';
+      if (bad) {
+        throw new BakeryException(
+            Reason.UNREADABLE_TEXT,
+            "a character that is no text",
+            String.format(Locale.ROOT, "U+%04X at place %d", (int) c, i + 1),
+            "save the file as plain text in UTF-8");
+      }
+    }
+  }
+
+  private void attempt(Origin origin, Runnable work) {
+    try {
+      work.run();
+    } catch (BakeryException wrong) {
+      complaints.add(new Complaint(origin, wrong));
+    }
+  }
+
+  /**
+   * The plan that the file describes.
+   *
+   * @return the plan
+   * @throws WrongInput if anything can't be read; it has all complaints, each with its line
+   */
+  public DayPlan plan() {
+    return new PlanReader(this).plan();
+  }
+
+  /**
+   * Which units are printed.
+   *
+   * @return the format of the setting {@code units}
+   * @throws WrongInput if the setting can't be read
+   */
+  public AmountFormat format() {
+    return new PlanReader(this).format();
+  }
+
+  String name() {
+    return name;
+  }
+
+  /** The value of a setting: of an option, of the recipe, of the kitchen, in this order. */
+  @Nullable Value value(Setting<?> setting) {
+    for (Map<String, Value> map : List.of(options, values, kitchen)) {
+      Value value = map.get(setting.key());
+      if (value != null) {
+        return value;
+      }
+    }
+    return null;
+  }
+
+  /** What the recipe and the options set, for the complaint about what nothing used. */
+  Map<String, Value> own() {
+    Map<String, Value> own = new HashMap<>(values);
+    own.putAll(options);
+    return own;
+  }
+
+  List<Numbered> recipe() {
+    return recipe;
+  }
+
+  List<Step> steps() {
+    return steps;
+  }
+
+  List<Numbered> stepLines() {
+    return stepLines;
+  }
+
+  List<OwnIngredient> ingredients() {
+    return ingredients;
+  }
+
+  List<Complaint> complaints() {
+    return complaints;
   }
 }

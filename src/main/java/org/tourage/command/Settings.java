@@ -1,0 +1,358 @@
+package org.tourage.command;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Mass;
+import javax.measure.quantity.Temperature;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
+import org.tourage.day.Balance;
+import org.tourage.day.DayTime;
+import org.tourage.day.KitchenOven;
+import org.tourage.day.Product;
+import org.tourage.fermentation.Cover;
+import org.tourage.fermentation.RateModel;
+import org.tourage.fermentation.Rosso1993;
+import org.tourage.lamination.Bench;
+import org.tourage.lamination.FatCurve;
+import org.tourage.makeup.Shape;
+import org.tourage.oven.DoughKind;
+import org.tourage.oven.ThermalDeath;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Amounts;
+import org.tourage.quantity.CupStandard;
+import org.tourage.quantity.Extent;
+import org.tourage.quantity.TemperatureDifference;
+
+/** The table of all settings: what {@code --help} prints is what is read. */
+public final class Settings {
+  static final Setting<String> TITLE =
+      Setting.of("title", SettingText::title, "Lemon buns", "title of the bench sheet")
+          .usually("Bench sheet");
+  static final Setting<CupStandard> CUPS =
+      Setting.of(
+              "cups",
+              Setting.word(
+                  Map.of(
+                      "us", CupStandard.US_CUSTOMARY,
+                      "labelling", CupStandard.US_LABELLING,
+                      "metric", CupStandard.METRIC,
+                      "imperial", CupStandard.IMPERIAL)),
+              "us",
+              "whose cups: us, labelling, metric or imperial")
+          .usually("us");
+  static final Setting<AmountFormat> UNITS =
+      Setting.of(
+              "units",
+              Setting.word(
+                  Map.of(
+                      "metric", AmountFormat.metric(),
+                      "us", AmountFormat.usCustomary(),
+                      "both", AmountFormat.sideBySide())),
+              "both",
+              "which units are printed: metric, us or both")
+          .usually("metric");
+
+  static final Setting<Integer> PIECES =
+      Setting.of("pieces", SettingText::count, "12", "how many pieces");
+  static final Setting<Amount<Mass>> PIECE_MASS =
+      Setting.of(
+          "piece-mass",
+          Amounts::mass,
+          "85 g",
+          "raw mass of one piece; without it the recipe keeps its size");
+  static final Setting<Amount<Dimensionless>> BAKE_LOSS =
+      Setting.of(
+          "bake-loss",
+          Amounts::percentage,
+          "12 %",
+          "share of the raw mass lost in the oven; piece-mass is then the baked mass");
+  static final Setting<Amount<Dimensionless>> PROCESS_LOSS =
+      Setting.of(
+              "process-loss",
+              Amounts::percentage,
+              "2 %",
+              "dough left on bench and tools, trim not counted")
+          .usually("0 %");
+  static final Setting<Amount<Mass>> FLOUR =
+      Setting.of("flour", Amounts::mass, "740 g", "scale to this much flour instead of to pieces");
+
+  static final Setting<String> FLOUR_ON_HAND =
+      Setting.of(
+          "flour-on-hand",
+          SettingText::name,
+          "all-purpose flour",
+          "use this flour and correct the water");
+  static final Setting<String> FLOUR_REPLACED =
+      Setting.of(
+          "flour-replaced",
+          SettingText::name,
+          "bread flour",
+          "the flour that it replaces; the first if not said");
+  static final Setting<String> FAT_ON_HAND =
+      Setting.of(
+          "fat-on-hand",
+          SettingText::name,
+          "salted butter",
+          "use this fat and correct water and salt");
+  static final Setting<String> FAT_REPLACED =
+      Setting.of(
+          "fat-replaced",
+          SettingText::name,
+          "unsalted butter",
+          "the fat that it replaces; the first if not said");
+  static final Setting<String> LIQUID_ON_HAND =
+      Setting.of(
+          "liquid-on-hand",
+          SettingText::name,
+          "oat drink",
+          "use this liquid and keep water, fat and sugars");
+  static final Setting<String> LIQUID_REPLACED =
+      Setting.of(
+          "liquid-replaced",
+          SettingText::name,
+          "whole milk",
+          "the liquid that it replaces; the first but water if not said");
+  static final Setting<Boolean> PLANT_BASED =
+      Setting.of(
+              "plant-based",
+              Setting.word(Map.of("yes", true, "no", false)),
+              "yes",
+              "yes to replace all dairy, egg and honey; no claim of allergen-free")
+          .usually("no");
+
+  static final Setting<Amount<Temperature>> DOUGH_TEMPERATURE =
+      Setting.of(
+          "dough-temperature",
+          Amounts::temperature,
+          "24 °C",
+          "wanted temperature of the mixed dough; gives the water");
+  static final Setting<DoughKind> DOUGH_KIND =
+      Setting.of(
+          "dough-kind",
+          SettingText::doughKind,
+          "lean",
+          "lean, rich, rye, batter or gluten-free; taken from the formula if not said");
+  static final Setting<Product.SeenRise> RISE =
+      Setting.of(
+          "rise",
+          SettingText::rise,
+          "doubled in 95 min at 23 °C",
+          "a rise that was seen and the dough's temperature; else a first guess by the yeast");
+  static final Setting<RateModel> RATE_MODEL =
+      Setting.of(
+              "rate-model",
+              Rosso1993::named,
+              "baker's yeast, gas in dough",
+              "how the rate follows the temperature")
+          .usually("baker's yeast, gas in dough");
+  static final Setting<ThermalDeath> LETHALITY =
+      Setting.of(
+          "lethality",
+          ThermalDeath::named,
+          "salmonella in bun dough",
+          "a published case to be reckoned with the core");
+
+  static final Setting<FatCurve> FAT_CURVE =
+      Setting.of(
+          "fat-curve",
+          FatCurve::named,
+          "palm oil",
+          "solid-fat curve of the roll-in fat, for the time on the bench");
+  static final Setting<Amount<Length>> PACKET_WIDTH =
+      Setting.of("packet-width", Amounts::length, "20 cm", "width of the closed packet");
+  static final Setting<Amount<Length>> SHEET_THICKNESS =
+      Setting.of("sheet-thickness", Amounts::length, "4 mm", "thickness of the final sheet");
+  static final Setting<Amount<Length>> SHEET_WIDTH =
+      Setting.of("sheet-width", Amounts::length, "25 cm", "width of the final sheet");
+  static final Setting<Shape> CUT =
+      Setting.of(
+          "cut",
+          Setting.word(
+              Map.of(
+                  "triangles", Shape.TRIANGLE,
+                  "right-triangles", Shape.RIGHT_TRIANGLE,
+                  "rectangles", Shape.RECTANGLE)),
+          "triangles",
+          "triangles, right-triangles or rectangles");
+  static final Setting<Amount<Length>> TRIM =
+      Setting.of("trim", Amounts::length, "5 mm", "cut off each edge of the sheet")
+          .usually("5 mm");
+  static final Setting<Double> SLENDERNESS =
+      Setting.of("slenderness", SettingText::ratio, "2 1/4", "wanted height of a piece by its base")
+          .usually("2");
+
+  static final Setting<DayTime> START =
+      Setting.of("start", DayTime::parse, "14:00", "start of the first step");
+  static final Setting<DayTime> READY =
+      Setting.of("ready", DayTime::parse, "day 2 09:00", "end of the last step");
+
+  static final Setting<String> KITCHEN =
+      Setting.of("kitchen", SettingText::title, "Kestrel Lane", "name of the kitchen")
+          .usually("a usual kitchen");
+  static final Setting<Amount<Temperature>> ROOM =
+      Setting.of("room", Amounts::temperature, "21 °C", "temperature of the room")
+          .usually("22 °C");
+  static final Setting<Amount<Temperature>> TAP =
+      Setting.of("tap", Amounts::temperature, "12 °C", "temperature of the tap water")
+          .usually("16 °C");
+  static final Setting<Amount<Temperature>> FLOUR_TEMPERATURE =
+      Setting.of(
+          "flour-temperature",
+          Amounts::temperature,
+          "20 °C",
+          "temperature of the flour; the room's if not said");
+  static final Setting<Amount<Temperature>> REFRIGERATOR =
+      Setting.of(
+              "refrigerator", Amounts::temperature, "4 °C", "temperature of the refrigerator")
+          .usually("4 °C");
+  static final Setting<Amount<Temperature>> FREEZER =
+      Setting.of("freezer", Amounts::temperature, "-18 °C", "temperature of the freezer")
+          .usually("-18 °C");
+  static final Setting<Amount<Temperature>> PROOFER =
+      Setting.of("proofer", Amounts::temperature, "26 °C", "temperature of the proofing cabinet")
+          .usually("27 °C");
+  static final Setting<Amount<Length>> ALTITUDE =
+      Setting.of("altitude", Amounts::length, "1600 m", "altitude of the kitchen above the sea")
+          .usually("0 m");
+  static final Setting<Balance> BALANCE =
+      Setting.of("balance", SettingText::balance, "1 g up to 5 kg", "least step of the balance")
+          .usually("1 g");
+  static final Setting<Balance> FINE_BALANCE =
+      Setting.of(
+          "fine-balance",
+          SettingText::balance,
+          "0.01 g up to 200 g",
+          "a balance for small amounts");
+  static final Setting<Bench> BENCH =
+      Setting.of(
+              "bench",
+              Setting.word(
+                  Map.of(
+                      "wood", Bench.WOOD,
+                      "steel", Bench.STEEL,
+                      "stone", Bench.STONE,
+                      "rack", Bench.RACK)),
+              "steel",
+              "wood, steel, stone or rack")
+          .usually("wood");
+  static final Setting<Extent> BENCH_SIZE =
+      Setting.of(
+          "bench-size",
+          Extent::parse,
+          "150 x 60 cm",
+          "length and width of the bench or the sheeter's belt");
+  static final Setting<Amount<Length>> TUB =
+      Setting.of("tub", Amounts::length, "30 cm", "diameter of the tub for a rising dough");
+  static final Setting<Cover> COVER =
+      Setting.of(
+              "cover",
+              SettingText.COVER,
+              "tub",
+              "what covers a resting dough: none, film, tub or bag")
+          .usually("film");
+  static final Setting<TemperatureDifference> MIXER_RISE =
+      Setting.of(
+              "mixer-rise",
+              SettingText::difference,
+              "7 K",
+              "how much the mixer warms a dough, a difference")
+          .usually("7 K");
+  static final Setting<KitchenOven> OVEN =
+      Setting.of(
+              "oven",
+              SettingText::oven,
+              "up to 300 °C, 4 trays of 60 x 40 cm, stone",
+              "highest set point, trays, stone floor or not")
+          .usually("up to 275 °C, 2 trays of 45 x 35 cm");
+
+  private static final List<Setting<?>> ALL =
+      List.of(
+          TITLE,
+          CUPS,
+          UNITS,
+          PIECES,
+          PIECE_MASS,
+          BAKE_LOSS,
+          PROCESS_LOSS,
+          FLOUR,
+          FLOUR_ON_HAND,
+          FLOUR_REPLACED,
+          FAT_ON_HAND,
+          FAT_REPLACED,
+          LIQUID_ON_HAND,
+          LIQUID_REPLACED,
+          PLANT_BASED,
+          DOUGH_TEMPERATURE,
+          DOUGH_KIND,
+          RISE,
+          RATE_MODEL,
+          LETHALITY,
+          FAT_CURVE,
+          PACKET_WIDTH,
+          SHEET_THICKNESS,
+          SHEET_WIDTH,
+          CUT,
+          TRIM,
+          SLENDERNESS,
+          START,
+          READY,
+          KITCHEN,
+          ROOM,
+          TAP,
+          FLOUR_TEMPERATURE,
+          REFRIGERATOR,
+          FREEZER,
+          PROOFER,
+          ALTITUDE,
+          BALANCE,
+          FINE_BALANCE,
+          BENCH,
+          BENCH_SIZE,
+          TUB,
+          COVER,
+          MIXER_RISE,
+          OVEN);
+
+  /** What belongs to the kitchen, and so may stand in a kitchen file. */
+  private static final Set<Setting<?>> OF_THE_KITCHEN =
+      Set.of(
+          KITCHEN, ROOM, TAP, FLOUR_TEMPERATURE, REFRIGERATOR, FREEZER, PROOFER, ALTITUDE, BALANCE,
+          FINE_BALANCE, BENCH, BENCH_SIZE, TUB, COVER, MIXER_RISE, OVEN, UNITS, CUPS);
+
+  private Settings() {}
+
+  /**
+   * All settings, in the order of the help.
+   *
+   * @return the settings
+   */
+  public static List<Setting<?>> all() {
+    return ALL;
+  }
+
+  static boolean ofTheKitchen(Setting<?> setting) {
+    return OF_THE_KITCHEN.contains(setting);
+  }
+
+  /** The setting of a key. */
+  static Setting<?> of(String key) {
+    String wanted = key.strip().toLowerCase(Locale.ROOT);
+    for (Setting<?> setting : ALL) {
+      if (setting.key().equals(wanted)) {
+        return setting;
+      }
+    }
+    throw new BakeryException(
+        Reason.UNKNOWN_NAME,
+        "no such setting",
+        "\"" + key + "\"",
+        "use one of " + ALL.stream().map(Setting::key).collect(Collectors.joining(", ")));
+  }
+}
