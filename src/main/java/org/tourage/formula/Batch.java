@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.IntPredicate;
+import java.util.function.Predicate;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Mass;
@@ -21,6 +22,7 @@ import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.ingredient.Ingredient;
+import org.tourage.ingredient.Role;
 import org.tourage.internal.Numbers;
 import org.tourage.internal.TextTable;
 import org.tourage.quantity.Amount;
@@ -61,6 +63,19 @@ public final class Batch implements Explained, Serializable {
   }
 
   /**
+   * A batch from stages that are written down one by one, in masses.
+   *
+   * @param name the name
+   * @param stages the stages; what no other takes goes into the final dough
+   * @return the batch at the size given; its formula is in baker's percent
+   * @throws BakeryException if there is no flour, a stage takes what is not there or more than there
+   *     is, or stages take each other in a ring
+   */
+  public static Batch ofStages(String name, List<StageDraft<Mass>> stages) {
+    return Formula.byWeight(name, f -> stages.forEach(f::stage));
+  }
+
+  /**
    * The formula.
    *
    * @return the formula
@@ -74,8 +89,16 @@ public final class Batch implements Explained, Serializable {
    *
    * @param index its place in {@link Formula#lines()}, from 0
    * @return the mass in grams
+   * @throws BakeryException if there is no such line
    */
   public Amount<Mass> weight(int index) {
+    if (index < 0 || index >= formula.size()) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no such line in the batch",
+          "line " + index,
+          "the lines are 0 to " + (formula.size() - 1));
+    }
     return GRAM.amount(grams(index));
   }
 
@@ -93,6 +116,25 @@ public final class Batch implements Explained, Serializable {
       weights.add(weight(i));
     }
     return weights;
+  }
+
+  /**
+   * Every line with its stage and its mass, in the order of work.
+   *
+   * @return the lines in the order of {@link Formula#lines()}
+   */
+  public List<WeighedLine> lines() {
+    List<WeighedLine> result = new ArrayList<>(formula.size());
+    for (int i = 0; i < formula.size(); i++) {
+      Stage stage = formula.stageOf(i);
+      double grams = grams(i);
+      Amount<Mass> mass = GRAM.amount(grams);
+      Amount<Mass> toWeigh =
+          stage.made() == Stage.WHOLE ? mass : GRAM.amount(grams * stage.made().in(FRACTION));
+      result.add(
+          new WeighedLine(stage.name(), stage.kind(), formula.lines().get(i), mass, toWeigh));
+    }
+    return result;
   }
 
   /**
@@ -121,25 +163,130 @@ public final class Batch implements Explained, Serializable {
   }
 
   /**
-   * The mass of what is weighed into a stage; what the stage takes from others is not counted.
+   * The mass of an ingredient that is weighed into a stage; what the stage takes from others is not
+   * counted.
    *
-   * @param stage the stage
-   * @return the mass in grams
+   * @param ingredient the ingredient
+   * @param stage the name of the stage
+   * @return the mass in grams, 0 g if the stage has none
+   * @throws BakeryException if there is no such stage
    */
-  public Amount<Mass> weightOf(Stage stage) {
-    return sum(i -> formula.stageOf(i).equals(stage));
+  public Amount<Mass> massOf(Ingredient ingredient, String stage) {
+    requireNonNull(ingredient, "ingredient");
+    IntPredicate inside = formula.inStages(stage);
+    return sum(i -> inside.test(i) && formula.lines().get(i).ingredient().equals(ingredient));
   }
 
   /**
-   * The mass of a stage with all the stages that go into it.
+   * The mass of an ingredient that is weighed into a stage; what the stage takes from others is not
+   * counted.
    *
-   * @param stage the stage
+   * @param ingredient the name of an ingredient of the formula
+   * @param stage the name of the stage
+   * @return the mass in grams, 0 g if the stage has none
+   * @throws BakeryException if there is no such ingredient or stage
+   */
+  public Amount<Mass> massOf(String ingredient, String stage) {
+    return massOf(formula.ingredient(ingredient), stage);
+  }
+
+  /**
+   * The mass of all that has a role, in all stages but the finish together.
+   *
+   * @param role the role
+   * @return the mass in grams, 0 g if those stages have none
+   */
+  public Amount<Mass> massOf(Role role) {
+    return massOf(role, StageKind::inPiece);
+  }
+
+  /**
+   * The mass of all that has a role, in the stages of some kinds.
+   *
+   * @param role the role
+   * @param wanted chooses the stages, for example {@code StageKind::inDough}
+   * @return the mass in grams, 0 g if those stages have none
+   */
+  public Amount<Mass> massOf(Role role, Predicate<StageKind> wanted) {
+    return sum(formula.ofRole(role, wanted));
+  }
+
+  /**
+   * The mass of all that has a role and is weighed into a stage; what the stage takes from others
+   * is not counted.
+   *
+   * @param role the role
+   * @param stage the name of the stage
+   * @return the mass in grams, 0 g if the stage has none
+   * @throws BakeryException if there is no such stage
+   */
+  public Amount<Mass> massOf(Role role, String stage) {
+    IntPredicate inside = formula.inStages(stage);
+    IntPredicate has = formula.ofRole(role, kind -> true);
+    return sum(i -> inside.test(i) && has.test(i));
+  }
+
+  /**
+   * The mass of what is weighed into a stage; what the stage takes from others is not counted.
+   *
+   * @param stage a stage of this formula
    * @return the mass in grams
+   * @throws BakeryException if the formula has no such stage
+   */
+  public Amount<Mass> weightOf(Stage stage) {
+    int place = placeOf(stage);
+    return sum(i -> formula.placeOfStage(i) == place);
+  }
+
+  /**
+   * The mass of a stage with all that goes into it from other stages.
+   *
+   * @param stage a stage of this formula
+   * @return what of it goes into the product, in grams
+   * @throws BakeryException if the formula has no such stage
    */
   public Amount<Mass> wholeWeightOf(Stage stage) {
-    Amount<Mass> whole = weightOf(stage);
-    for (String name : stage.takes()) {
-      whole = whole.add(wholeWeightOf(formula.stage(name)));
+    int place = placeOf(stage);
+    return GRAM.amount(wholeGrams()[place]);
+  }
+
+  /**
+   * The mass of a stage that is made, with all that goes into it from other stages: more than
+   * {@link #wholeWeightOf} where some of the stage is kept back.
+   *
+   * @param stage a stage of this formula
+   * @return the mass in grams
+   * @throws BakeryException if the formula has no such stage
+   */
+  public Amount<Mass> madeOf(Stage stage) {
+    return wholeWeightOf(stage).multiply(stage.made().in(FRACTION));
+  }
+
+  private int placeOf(Stage stage) {
+    int place = formula.order().place(stage.name());
+    if (place < 0 || !formula.stages().get(place).equals(stage)) {
+      throw new BakeryException(
+          Reason.UNKNOWN_NAME,
+          "not a stage of this formula",
+          "\"" + stage.name() + "\"",
+          "ask formula().stage(…) for it");
+    }
+    return place;
+  }
+
+  /** The mass of each stage with all that goes into it; each stage is worked once. */
+  private double[] wholeGrams() {
+    StageOrder order = formula.order();
+    double[] whole = new double[order.size()];
+    for (int i = 0; i < formula.size(); i++) {
+      whole[formula.placeOfStage(i)] += grams(i);
+    }
+    for (int point = 0; point < order.size(); point++) {
+      int stage = order.at(point);
+      List<Take> taken = formula.stages().get(stage).taken();
+      for (int k = 0; k < taken.size(); k++) {
+        whole[stage] += taken.get(k).share().in(FRACTION) * whole[order.taken(stage)[k]];
+      }
     }
     return whole;
   }
@@ -317,25 +464,35 @@ public final class Batch implements Explained, Serializable {
     table.heading(formula.name());
     table.row("ingredient", "% of flour", "weight");
     int index = 0;
-    for (Stage stage : formula.stages()) {
+    double[] whole = wholeGrams();
+    for (int s = 0; s < whole.length; s++) {
+      Stage stage = formula.stages().get(s);
+      double made = stage.made().in(FRACTION);
       table.heading("");
       table.heading(stage.name());
-      for (String name : stage.takes()) {
-        Stage before = formula.stage(name);
-        table.row("  all of " + name, "", format.mass(wholeWeightOf(before)));
+      for (int k = 0; k < stage.taken().size(); k++) {
+        Take take = stage.taken().get(k);
+        double grams =
+            take.share().in(FRACTION) * whole[formula.order().taken(s)[k]] * made;
+        boolean all =
+            take.isWhole() && formula.stage(take.stage()).made().in(FRACTION) < made * (1 + 1e-9);
+        table.row((all ? "  all of " : "  of ") + take.stage(), "", mass(format, grams));
       }
       for (Line line : stage.lines()) {
         table.row(
             "  " + line.ingredient().name(),
-            Numbers.fixed(line.percent().value(), decimals),
-            format.mass(weight(index)));
+            Numbers.fixed(line.percent().value() * made, decimals),
+            mass(format, grams(index) * made));
         index++;
       }
-      if (stage.lines().size() + stage.takes().size() > 1) {
+      if (stage.lines().size() + stage.taken().size() > 1) {
         table.row(
             "  = " + stage.name().toLowerCase(java.util.Locale.ROOT),
             "",
-            format.mass(wholeWeightOf(stage)));
+            mass(format, whole[s] * made));
+      }
+      if (made > 1) {
+        table.row("  of it kept back", "", mass(format, whole[s] * (made - 1)));
       }
     }
     table.heading("");
@@ -345,6 +502,10 @@ public final class Batch implements Explained, Serializable {
         Numbers.fixed(formula.dough().value(), decimals),
         format.mass(dough()));
     return table.toString();
+  }
+
+  private static String mass(AmountFormat format, double grams) {
+    return format.mass(GRAM.amount(grams));
   }
 
   /** One decimal of percent, or as many more as the smallest line needs to show. */

@@ -7,9 +7,12 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Consumer;
+import java.util.function.IntPredicate;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import javax.measure.Quantity;
@@ -23,7 +26,6 @@ import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Component;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
-import org.tourage.ingredient.YeastForm;
 import org.tourage.internal.TextTable;
 import org.tourage.physics.Constituents;
 import org.tourage.quantity.Amount;
@@ -53,11 +55,6 @@ import org.tourage.quantity.AmountFormat;
 public final class Formula implements Serializable {
   private static final long serialVersionUID = 1L;
 
-  private static final double SALT_LOW = 1.5;
-  private static final double SALT_HIGH = 2.5;
-  private static final double FRESH_YEAST_LOW = 0.2;
-  private static final double FRESH_YEAST_HIGH = 8;
-
   /** The name. */
   private final String name;
 
@@ -67,8 +64,11 @@ public final class Formula implements Serializable {
   /** The lines of all stages, one after another. */
   private final List<Line> lines;
 
-  /** The stage of each line. */
-  private final List<Stage> stageOfLine;
+  /** The place of the stage of each line. */
+  private final int[] stageOfLine;
+
+  /** Which stage takes which. */
+  private final StageOrder order;
 
   /** The share of each line, for speed. */
   private final double[] shares;
@@ -76,17 +76,22 @@ public final class Formula implements Serializable {
   Formula(String name, List<Stage> stages) {
     this.name = requireNonNull(name, "name");
     this.stages = List.copyOf(stages);
+    this.order =
+        StageOrder.of(
+            stages.stream().map(Stage::name).toList(), stages.stream().map(Stage::takes).toList());
     List<Line> all = new ArrayList<>();
-    List<Stage> owners = new ArrayList<>();
-    for (Stage stage : stages) {
-      for (Line line : stage.lines()) {
-        all.add(line);
-        owners.add(stage);
+    stages.forEach(stage -> all.addAll(stage.lines()));
+    this.lines = List.copyOf(all);
+    this.shares = new double[all.size()];
+    this.stageOfLine = new int[all.size()];
+    int index = 0;
+    for (int s = 0; s < stages.size(); s++) {
+      for (Line line : stages.get(s).lines()) {
+        shares[index] = line.share();
+        stageOfLine[index] = s;
+        index++;
       }
     }
-    this.lines = List.copyOf(all);
-    this.stageOfLine = List.copyOf(owners);
-    this.shares = all.stream().mapToDouble(Line::share).toArray();
   }
 
   /**
@@ -101,6 +106,19 @@ public final class Formula implements Serializable {
     FormulaBuilder<Dimensionless> builder = new FormulaBuilder<>(FRACTION, true);
     content.accept(builder);
     return builder.build(name).formula();
+  }
+
+  /**
+   * A formula from stages that are written down one by one, in percent of the total flour.
+   *
+   * @param name the name
+   * @param stages the stages; what no other takes goes into the final dough
+   * @return the formula
+   * @throws BakeryException if there is no flour, the flours do not sum to 100 %, a stage takes what
+   *     is not there or more than there is, or stages take each other in a ring
+   */
+  public static Formula ofStages(String name, List<StageDraft<Dimensionless>> stages) {
+    return byPercent(name, f -> stages.forEach(f::stage));
   }
 
   /**
@@ -144,10 +162,9 @@ public final class Formula implements Serializable {
    * @throws BakeryException if there is none
    */
   public Stage stage(String wanted) {
-    for (Stage stage : stages) {
-      if (stage.name().equals(wanted)) {
-        return stage;
-      }
+    int place = order.place(wanted);
+    if (place >= 0) {
+      return stages.get(place);
     }
     throw new BakeryException(
         Reason.UNKNOWN_NAME,
@@ -174,7 +191,16 @@ public final class Formula implements Serializable {
   }
 
   Stage stageOf(int index) {
-    return stageOfLine.get(index);
+    return stages.get(stageOfLine[index]);
+  }
+
+  StageOrder order() {
+    return order;
+  }
+
+  /** The place of the stage of a line. */
+  int placeOfStage(int line) {
+    return stageOfLine[line];
   }
 
   /**
@@ -213,25 +239,26 @@ public final class Formula implements Serializable {
    * @return the lines, in order of first appearance in the stages
    */
   public List<Line> overall() {
-    List<Line> merged = new ArrayList<>();
+    MergedLines merged = new MergedLines();
     for (Stage stage : stages) {
       if (stage.kind().inPiece()) {
-        for (Line line : stage.lines()) {
-          merge(merged, line);
-        }
+        stage.lines().forEach(merged::add);
       }
     }
-    return merged;
+    return merged.lines();
   }
 
-  private static void merge(List<Line> merged, Line line) {
-    for (int i = 0; i < merged.size(); i++) {
-      if (merged.get(i).matches(line)) {
-        merged.set(i, line.withShare(merged.get(i).share() + line.share()));
-        return;
-      }
+  /** Lines of which those of one ingredient and one part become one, in order of appearance. */
+  private static final class MergedLines {
+    private final Map<Line.Key, Line> lines = new LinkedHashMap<>();
+
+    void add(Line line) {
+      lines.merge(line.key(), line, (old, more) -> more.withShare(old.share() + more.share()));
     }
-    merged.add(line);
+
+    List<Line> lines() {
+      return new ArrayList<>(lines.values());
+    }
   }
 
   /**
@@ -241,11 +268,137 @@ public final class Formula implements Serializable {
    * @return the percentage, 0 % if the formula has none
    */
   public Amount<Dimensionless> percent(Ingredient ingredient) {
-    double share = 0;
-    for (Line line : overall()) {
-      share += line.ingredient().equals(ingredient) ? line.share() : 0;
+    return percent(ingredient, StageKind::inPiece);
+  }
+
+  /**
+   * The baker's percent of an ingredient over the stages of some kinds.
+   *
+   * @param ingredient the ingredient
+   * @param wanted chooses the stages, for example {@code StageKind::inDough}
+   * @return the percentage, 0 % if those stages have none
+   */
+  public Amount<Dimensionless> percent(Ingredient ingredient, Predicate<StageKind> wanted) {
+    requireNonNull(ingredient, "ingredient");
+    return PERCENT.amount(
+        100
+            * share(
+                i ->
+                    wanted.test(stageOf(i).kind()) && lines.get(i).ingredient().equals(ingredient)));
+  }
+
+  /**
+   * The baker's percent, by the total flour of the formula, of an ingredient over stages that are
+   * named. What those stages take of others is not counted: name these as well.
+   *
+   * @param ingredient the ingredient
+   * @param stage the name of a stage
+   * @param more the names of more stages
+   * @return the percentage, 0 % if those stages have none
+   * @throws BakeryException if there is no such stage
+   */
+  public Amount<Dimensionless> percent(Ingredient ingredient, String stage, String... more) {
+    requireNonNull(ingredient, "ingredient");
+    IntPredicate inside = inStages(stage, more);
+    return PERCENT.amount(
+        100 * share(i -> inside.test(i) && lines.get(i).ingredient().equals(ingredient)));
+  }
+
+  /**
+   * The baker's percent of all that has a role, over all stages but the finish.
+   *
+   * @param role the role
+   * @return the percentage, 0 % if the formula has none
+   */
+  public Amount<Dimensionless> percent(Role role) {
+    return percent(role, StageKind::inPiece);
+  }
+
+  /**
+   * The baker's percent of all that has a role, over the stages of some kinds.
+   *
+   * @param role the role
+   * @param wanted chooses the stages, for example {@code StageKind::inDough}
+   * @return the percentage, 0 % if those stages have none
+   */
+  public Amount<Dimensionless> percent(Role role, Predicate<StageKind> wanted) {
+    return PERCENT.amount(100 * share(ofRole(role, wanted)));
+  }
+
+  /**
+   * Whether anything that goes into the piece has a role. The finish does not count.
+   *
+   * @param role the role
+   * @return true if a line of more than 0 % has it
+   */
+  public boolean has(Role role) {
+    return has(role, StageKind::inPiece);
+  }
+
+  /**
+   * Whether anything in the stages of some kinds has a role.
+   *
+   * @param role the role
+   * @param wanted chooses the stages, for example {@code kind -> true}
+   * @return true if a line of more than 0 % has it
+   */
+  public boolean has(Role role, Predicate<StageKind> wanted) {
+    return share(ofRole(role, wanted)) > 0;
+  }
+
+  /**
+   * Whether an ingredient goes into the piece. The finish does not count.
+   *
+   * @param ingredient the ingredient
+   * @return true if there is more than 0 % of it
+   */
+  public boolean has(Ingredient ingredient) {
+    return has(ingredient, StageKind::inPiece);
+  }
+
+  /**
+   * Whether the stages of some kinds hold an ingredient.
+   *
+   * @param ingredient the ingredient
+   * @param wanted chooses the stages, for example {@code kind -> true}
+   * @return true if there is more than 0 % of it
+   */
+  public boolean has(Ingredient ingredient, Predicate<StageKind> wanted) {
+    return percent(ingredient, wanted).value() > 0;
+  }
+
+  /**
+   * Whether the formula has a stage of a kind.
+   *
+   * @param kind the kind, for example the roll-in
+   * @return true if it has
+   */
+  public boolean has(StageKind kind) {
+    return stages.stream().anyMatch(stage -> stage.kind() == kind);
+  }
+
+  /** Lines that have a role, in stages of some kinds. */
+  IntPredicate ofRole(Role role, Predicate<StageKind> wanted) {
+    requireNonNull(role, "role");
+    return i -> wanted.test(stageOf(i).kind()) && lines.get(i).ingredient().is(role);
+  }
+
+  /** Lines of named stages. */
+  IntPredicate inStages(String stage, String... more) {
+    boolean[] inside = new boolean[stages.size()];
+    inside[order.place(stage(stage).name())] = true;
+    for (String name : more) {
+      inside[order.place(stage(name).name())] = true;
     }
-    return PERCENT.amount(share * 100);
+    return i -> inside[stageOfLine[i]];
+  }
+
+  private double share(IntPredicate wanted) {
+    double sum = 0;
+    for (int i = 0; i < shares.length; i++) {
+      sum += wanted.test(i) ? shares[i] : 0;
+    }
+    return sum;
   }
 
   /**
@@ -308,9 +461,9 @@ public final class Formula implements Serializable {
     double water = 0;
     double flourWater = 0;
     double flour = 0;
-    List<Line> wet = new ArrayList<>();
+    MergedLines wet = new MergedLines();
     for (int i = 0; i < lines.size(); i++) {
-      if (!stageOfLine.get(i).kind().inDough()) {
+      if (!stageOf(i).kind().inDough()) {
         continue;
       }
       Line line = lines.get(i);
@@ -322,7 +475,7 @@ public final class Formula implements Serializable {
         water += own;
         liquids += line.ingredient().is(Role.LIQUID) ? line.share() : 0;
         if (own > 0) {
-          merge(wet, line);
+          wet.add(line);
         }
       }
     }
@@ -337,7 +490,7 @@ public final class Formula implements Serializable {
         PERCENT.amount(liquids / flour * 100),
         PERCENT.amount(water / flour * 100),
         PERCENT.amount((water + flourWater) / (flour - flourWater) * 100),
-        wet);
+        wet.lines());
   }
 
   /**
@@ -351,7 +504,7 @@ public final class Formula implements Serializable {
     double[] sum = new double[6];
     double mass = 0;
     for (int i = 0; i < lines.size(); i++) {
-      if (wanted.test(stageOfLine.get(i).kind())) {
+      if (wanted.test(stageOf(i).kind())) {
         double share = shares[i];
         Constituents part = lines.get(i).ingredient().composition().constituents();
         sum[0] += share * part.water();
@@ -453,36 +606,35 @@ public final class Formula implements Serializable {
    * @return the new formula and, beside it, the new total flour by the old
    */
   public Changed replace(Replacement rule) {
-    List<Stage> changed = new ArrayList<>();
+    List<List<Line>> changed = new ArrayList<>();
     double flour = 0;
     for (Stage stage : stages) {
-      List<Line> replaced = new ArrayList<>();
+      MergedLines replaced = new MergedLines();
       for (Line line : stage.lines()) {
         for (Part part : rule.replace(stage, line)) {
           boolean counts =
               line.ingredient().equals(part.ingredient())
                   ? line.isFlour()
                   : line.isFlour() || part.ingredient().is(Role.FLOUR);
-          merge(replaced, new Line(part.ingredient(), part.share().in(FRACTION), counts));
+          replaced.add(new Line(part.ingredient(), part.share().in(FRACTION), counts));
         }
       }
-      Stage next = new Stage(stage.name(), stage.kind(), replaced, stage.takes());
-      flour += stage.kind().inPiece() ? next.flour() : 0;
-      changed.add(next);
+      changed.add(replaced.lines());
+      for (Line line : changed.get(changed.size() - 1)) {
+        flour += stage.kind().inPiece() && line.isFlour() ? line.share() : 0;
+      }
     }
-    if (flour <= 0) {
+    if (!(flour > 0)) {
       throw new BakeryException(
           Reason.MISSING, "no flour would be left", name, "replace flour by flour");
     }
     List<Stage> scaled = new ArrayList<>();
-    for (Stage stage : changed) {
-      double scale = flour;
-      scaled.add(
-          new Stage(
-              stage.name(),
-              stage.kind(),
-              stage.lines().stream().map(l -> l.withShare(l.share() / scale)).toList(),
-              stage.takes()));
+    for (int s = 0; s < stages.size(); s++) {
+      List<Line> lines = new ArrayList<>();
+      for (Line line : changed.get(s)) {
+        lines.add(line.withShare(line.share() / flour));
+      }
+      scaled.add(stages.get(s).withLines(lines));
     }
     return new Changed(new Formula(name, scaled), PERCENT.amount(flour * 100));
   }
@@ -522,47 +674,7 @@ public final class Formula implements Serializable {
    * @return advice on leavening, salt, yeast and hydration
    */
   public List<Advice> advice() {
-    List<Advice> advice = new ArrayList<>();
-    double salt = 0;
-    double yeast = 0;
-    boolean leavening = prefermentedFlour().value() > 0;
-    for (Line line : overall()) {
-      double percent = line.share() * 100;
-      Ingredient ingredient = line.ingredient();
-      leavening |= ingredient.is(Role.YEAST) || ingredient.is(Role.LEAVENING);
-      yeast += YeastForm.of(ingredient).map(form -> percent / form.perFresh()).orElse(0.0);
-      salt += percent * ingredient.saltFraction();
-    }
-    AmountFormat format = AmountFormat.metric();
-    if (!leavening) {
-      advice.add(
-          Advice.note(
-              "NO_LEAVENING",
-              name + " has no yeast, preferment or chemical leavening",
-              "Right for a pie or puff dough; otherwise add some",
-              Advice.COMMON_PRACTICE));
-    }
-    if (salt < SALT_LOW || salt > SALT_HIGH) {
-      advice.add(
-          Advice.warning(
-              salt < SALT_LOW ? "SALT_LOW" : "SALT_HIGH",
-              "salt is " + format.percent(PERCENT.amount(salt)) + " of flour, counting salted fat",
-              "Doughs usually have 1.8 % to 2.2 %",
-              Advice.COMMON_PRACTICE));
-    }
-    if (yeast > 0 && (yeast < FRESH_YEAST_LOW || yeast > FRESH_YEAST_HIGH)) {
-      advice.add(
-          Advice.warning(
-              yeast < FRESH_YEAST_LOW ? "YEAST_LOW" : "YEAST_HIGH",
-              "yeast is "
-                  + format.percent(PERCENT.amount(yeast))
-                  + " of flour counted as fresh yeast",
-              "Doughs usually have 0.5 % to 6 % fresh yeast, or 0.40 of that as active dry and 0.33 as"
-                  + " instant",
-              "J. Hamelman, Bread, 2004 (the ratios); common practice (the range)"));
-    }
-    advice.addAll(hydration().advice());
-    return advice;
+    return FormulaAdvice.of(this);
   }
 
   @Override

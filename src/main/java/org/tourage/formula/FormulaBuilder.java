@@ -3,19 +3,15 @@ package org.tourage.formula;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.function.Consumer;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
-import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
-import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.BakeryUnit;
 import org.tourage.quantity.BakeryUnits;
@@ -36,19 +32,14 @@ import org.tourage.quantity.BakeryUnits;
  * @param <Q> {@code Dimensionless} for percentages, {@code Mass} for masses
  */
 public final class FormulaBuilder<Q extends Quantity<Q>> {
-  /** Flour percentages must sum to 100 % within this share, which forgives printed thirds. */
-  private static final double FLOUR_TOLERANCE = 5e-4;
-
-  /** A remainder below this share of the flour is rounding, not a line. */
-  private static final double NOTHING = 1e-12;
-
   private final BakeryUnit<Q> unit;
   private final boolean percent;
   private Catalogue catalogue = Catalogue.builtIn();
   private final List<Line> dough = new ArrayList<>();
   private final List<Preferment> preferments = new ArrayList<>();
-  private final List<Stage> taken = new ArrayList<>();
-  private final List<Stage> stages = new ArrayList<>();
+  private final List<FormulaAssembly.Node> taken = new ArrayList<>();
+  private final List<FormulaAssembly.Node> stages = new ArrayList<>();
+  private final List<FormulaAssembly.Draw> draws = new ArrayList<>();
   private final List<Line> rollIn = new ArrayList<>();
   private final List<Line> finish = new ArrayList<>();
 
@@ -201,7 +192,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
   public FormulaBuilder<Q> soaker(String name, Consumer<StageBuilder<Q>> lines) {
     StageBuilder<Q> builder = new StageBuilder<>(this);
     lines.accept(builder);
-    taken.add(builder.build(name, StageKind.SOAKER));
+    taken.add(builder.build(name, StageKind.SOAKER, true));
     return this;
   }
 
@@ -216,7 +207,80 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
   public FormulaBuilder<Q> stage(StageKind kind, String name, Consumer<StageBuilder<Q>> lines) {
     StageBuilder<Q> builder = new StageBuilder<>(this);
     lines.accept(builder);
-    stages.add(builder.build(name, requireNonNull(kind, "kind")));
+    stages.add(builder.build(name, requireNonNull(kind, "kind"), false));
+    return this;
+  }
+
+  /**
+   * Adds a stage by itself, on top of the overall dough.
+   *
+   * @param draft the stage
+   * @return this builder
+   */
+  public FormulaBuilder<Q> stage(StageDraft<Q> draft) {
+    FormulaAssembly.Node node = new FormulaAssembly.Node(draft.name(), draft.kind(), false);
+    for (StageDraft.Part<Q> part : draft.parts()) {
+      node.lines().add(read(part.ingredient(), part.amount(), part.flour()));
+    }
+    for (StageDraft.Draw<Q> draw : draft.draws()) {
+      node.draws().add(read(draw));
+    }
+    stages.add(node);
+    return this;
+  }
+
+  private FormulaAssembly.Draw read(StageDraft.Draw<Q> draw) {
+    return draw.amount() == null
+        ? new FormulaAssembly.Draw(
+            draw.stage(), BakeryUnits.FRACTION.measure(requireNonNull(draw.share())), true)
+        : read(draw.stage(), draw.amount());
+  }
+
+  private FormulaAssembly.Draw read(String stage, Quantity<Q> amount) {
+    double value = unit.measure(amount);
+    if (!(value > 0)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "nothing is taken of \"" + stage + "\"",
+          Amount.from(amount).toString(),
+          "give more than 0, or leave it out");
+    }
+    return new FormulaAssembly.Draw(requireNonNull(stage, "stage"), value, false);
+  }
+
+  /**
+   * Says that all of a stage goes into the final dough. A preferment or soaker that no stage takes
+   * goes there anyway.
+   *
+   * @param stage its name
+   * @return this builder
+   */
+  public FormulaBuilder<Q> takes(String stage) {
+    draws.add(FormulaAssembly.Draw.all(requireNonNull(stage, "stage")));
+    return this;
+  }
+
+  /**
+   * Says that some of a stage goes into the final dough; what no stage takes is kept back.
+   *
+   * @param stage its name
+   * @param amount percent of the total flour, or a mass, positive
+   * @return this builder
+   */
+  public FormulaBuilder<Q> takes(String stage, Quantity<Q> amount) {
+    draws.add(read(stage, amount));
+    return this;
+  }
+
+  FormulaBuilder<Q> takes(StageDraft.Draw<Q> draw) {
+    draws.add(read(draw));
+    return this;
+  }
+
+  /** Adds a line to the dough, the roll-in or the finish. */
+  FormulaBuilder<Q> add(StageKind kind, Ingredient ingredient, Quantity<Q> amount, boolean flour) {
+    List<Line> lines = kind == StageKind.ROLL_IN ? rollIn : kind == StageKind.FINISH ? finish : dough;
+    lines.add(read(ingredient, amount, flour));
     return this;
   }
 
@@ -228,7 +292,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
   public static final class StageBuilder<Q extends Quantity<Q>> {
     private final FormulaBuilder<Q> formula;
     private final List<Line> lines = new ArrayList<>();
-    private final List<String> takes = new ArrayList<>();
+    private final List<FormulaAssembly.Draw> draws = new ArrayList<>();
     private double basis = 1;
 
     private StageBuilder(FormulaBuilder<Q> formula) {
@@ -259,13 +323,48 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
     }
 
     /**
+     * Adds a line that counts as flour whatever its role, such as a starch in a gluten-free blend.
+     *
+     * @param ingredient the ingredient
+     * @param amount percent, or a mass
+     * @return this builder
+     */
+    public StageBuilder<Q> flour(Ingredient ingredient, Quantity<Q> amount) {
+      lines.add(formula.read(ingredient, amount, true));
+      return this;
+    }
+
+    /**
+     * Adds a line that counts as flour whatever its role, such as a starch in a gluten-free blend.
+     *
+     * @param ingredient the name of the ingredient
+     * @param amount percent, or a mass
+     * @return this builder
+     */
+    public StageBuilder<Q> flour(String ingredient, Quantity<Q> amount) {
+      return flour(formula.catalogue.require(ingredient), amount);
+    }
+
+    /**
      * Says that another stage goes into this one whole.
      *
      * @param stage its name
      * @return this builder
      */
     public StageBuilder<Q> takes(String stage) {
-      takes.add(requireNonNull(stage, "stage"));
+      draws.add(FormulaAssembly.Draw.all(requireNonNull(stage, "stage")));
+      return this;
+    }
+
+    /**
+     * Says that some of another stage goes into this one; what no stage takes is kept back.
+     *
+     * @param stage its name
+     * @param amount a mass, or percent as the lines of this stage, positive
+     * @return this builder
+     */
+    public StageBuilder<Q> takes(String stage, Quantity<Q> amount) {
+      draws.add(formula.read(stage, amount));
       return this;
     }
 
@@ -292,12 +391,19 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
       return this;
     }
 
-    private Stage build(String name, StageKind kind) {
-      List<Line> scaled = new ArrayList<>();
+    private FormulaAssembly.Node build(String name, StageKind kind, boolean takenOut) {
+      FormulaAssembly.Node node = new FormulaAssembly.Node(name, kind, takenOut);
       for (Line line : lines) {
-        scaled.add(line.withShare(line.share() * basis));
+        node.lines().add(line.withShare(line.share() * basis));
       }
-      return new Stage(name, kind, scaled, takes);
+      for (FormulaAssembly.Draw draw : draws) {
+        node.draws()
+            .add(
+                draw.ofStage()
+                    ? draw
+                    : new FormulaAssembly.Draw(draw.stage(), draw.amount() * basis, false));
+      }
+      return node;
     }
   }
 
@@ -305,194 +411,8 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
   record Built(Formula formula, double flour) {}
 
   Built build(String name) {
-    List<Stage> raw = new ArrayList<>(stages);
-    if (!dough.isEmpty()) {
-      raw.add(new Stage("Overall dough", StageKind.FINAL_DOUGH, dough, List.of()));
-    }
-    if (!rollIn.isEmpty()) {
-      raw.add(new Stage("Roll-in", StageKind.ROLL_IN, rollIn, List.of()));
-    }
-    double flour = 0;
-    for (Stage stage : raw) {
-      flour += stage.kind().inPiece() ? stage.flour() : 0;
-    }
-    checkFlour(name, flour);
-    double scale = percent ? 1 : flour;
-    List<Stage> result = new ArrayList<>();
-    List<Line> remaining = scaled(dough, scale);
-    for (Preferment preferment : preferments) {
-      takePreferment(preferment, remaining, result);
-    }
-    for (Stage soaker : taken) {
-      List<Line> lines = scaled(soaker.lines(), scale);
-      for (Line line : lines) {
-        take(remaining, line.ingredient(), line.share(), soaker.name());
-      }
-      result.add(new Stage(soaker.name(), soaker.kind(), lines, soaker.takes()));
-    }
-    for (Stage stage : stages) {
-      result.add(
-          new Stage(stage.name(), stage.kind(), scaled(stage.lines(), scale), stage.takes()));
-    }
-    addFinalDough(result, remaining);
-    addPart(result, "Roll-in", StageKind.ROLL_IN, scaled(rollIn, scale));
-    addPart(result, "Finish", StageKind.FINISH, scaled(finish, scale));
-    checkNames(result);
-    return new Built(new Formula(name, order(result)), scale);
-  }
-
-  private void checkFlour(String name, double flour) {
-    if (flour <= 0) {
-      throw new BakeryException(
-          Reason.MISSING,
-          "baker's percent needs flour",
-          "\"" + name + "\" has none",
-          "add a flour, or add a line with flour(…) so that it counts as one");
-    }
-    if (percent && Math.abs(flour - 1) > FLOUR_TOLERANCE) {
-      throw new BakeryException(
-          Reason.INCONSISTENT,
-          "the flours must sum to 100 %",
-          Numbers.significant(flour * 100, 6) + " %",
-          "all flour of all stages together is 100 %; use Formula.byWeight for masses");
-    }
-  }
-
-  private static List<Line> scaled(List<Line> lines, double scale) {
-    List<Line> result = new ArrayList<>();
-    for (Line line : lines) {
-      result.add(line.withShare(line.share() / scale));
-    }
-    return result;
-  }
-
-  private void takePreferment(Preferment preferment, List<Line> remaining, List<Stage> result) {
-    List<String> before = List.of();
-    for (Preferment.Step step : preferment.steps()) {
-      List<Line> lines = new ArrayList<>();
-      Ingredient flour = choose(preferment.flour(), Role.FLOUR, remaining, step.name());
-      lines.add(take(remaining, flour, step.flour(), step.name()));
-      if (step.liquid() > 0) {
-        Ingredient liquid = choose(preferment.liquid(), Role.LIQUID, remaining, step.name());
-        lines.add(take(remaining, liquid, step.liquid(), step.name()));
-      }
-      if (step.yeast() > 0) {
-        Ingredient yeast = choose(null, Role.YEAST, remaining, step.name());
-        lines.add(take(remaining, yeast, step.yeast(), step.name()));
-      }
-      result.add(new Stage(step.name(), StageKind.PREFERMENT, lines, before));
-      before = List.of(step.name());
-    }
-  }
-
-  private static Ingredient choose(
-      @Nullable Ingredient wanted, Role role, List<Line> lines, String stage) {
-    if (wanted != null) {
-      return wanted;
-    }
-    for (Line line : lines) {
-      if (role == Role.FLOUR ? line.isFlour() : line.ingredient().is(role)) {
-        return line.ingredient();
-      }
-    }
-    throw new BakeryException(
-        Reason.MISSING,
-        stage + " has nothing to take",
-        "no " + role.name().toLowerCase(java.util.Locale.ROOT) + " in the overall dough",
-        "add it with line(…)");
-  }
-
-  /** Moves part of the overall dough into a stage. */
-  private static Line take(
-      List<Line> remaining, Ingredient ingredient, double share, String stage) {
-    double left = share;
-    boolean flour = ingredient.is(Role.FLOUR);
-    for (int i = 0; i < remaining.size(); i++) {
-      Line line = remaining.get(i);
-      if (line.ingredient().equals(ingredient)) {
-        flour = line.isFlour();
-        double moved = Math.min(left, line.share());
-        remaining.set(i, line.withShare(line.share() - moved));
-        left -= moved;
-      }
-    }
-    if (left > NOTHING * 100) {
-      throw new BakeryException(
-          Reason.INCONSISTENT,
-          stage + " takes more " + ingredient.name() + " than the overall dough has left",
-          Numbers.significant(share * 100, 5)
-              + " % wanted, "
-              + Numbers.significant((share - left) * 100, 5)
-              + " % left",
-          "make the stage smaller or drier, or raise the overall percentage");
-    }
-    return new Line(ingredient, share, flour);
-  }
-
-  private static void addFinalDough(List<Stage> result, List<Line> remaining) {
-    remaining.removeIf(line -> line.share() <= NOTHING);
-    Set<String> alreadyTaken = new HashSet<>();
-    for (Stage stage : result) {
-      alreadyTaken.addAll(stage.takes());
-    }
-    List<String> takes = new ArrayList<>();
-    for (Stage stage : result) {
-      boolean before = stage.kind() == StageKind.PREFERMENT || stage.kind() == StageKind.SOAKER;
-      if (before && !alreadyTaken.contains(stage.name())) {
-        takes.add(stage.name());
-      }
-    }
-    for (int i = 0; i < result.size(); i++) {
-      Stage stage = result.get(i);
-      if (stage.kind() == StageKind.FINAL_DOUGH) {
-        List<Line> lines = new ArrayList<>(stage.lines());
-        lines.addAll(remaining);
-        List<String> all = new ArrayList<>(stage.takes());
-        all.addAll(takes);
-        result.set(i, new Stage(stage.name(), stage.kind(), lines, all));
-        return;
-      }
-    }
-    if (!remaining.isEmpty() || !takes.isEmpty()) {
-      result.add(new Stage("Final dough", StageKind.FINAL_DOUGH, remaining, takes));
-    }
-  }
-
-  private static void addPart(List<Stage> result, String name, StageKind kind, List<Line> lines) {
-    if (!lines.isEmpty()) {
-      result.add(new Stage(name, kind, lines, List.of()));
-    }
-  }
-
-  private static void checkNames(List<Stage> stages) {
-    Set<String> names = new HashSet<>();
-    for (Stage stage : stages) {
-      if (!names.add(stage.name())) {
-        throw new BakeryException(
-            Reason.INCONSISTENT,
-            "two stages have one name",
-            "\"" + stage.name() + "\"",
-            "give each stage a name of its own");
-      }
-    }
-    Set<String> used = new HashSet<>();
-    for (Stage stage : stages) {
-      for (String name : stage.takes()) {
-        if (!names.contains(name) || !used.add(name) || name.equals(stage.name())) {
-          throw new BakeryException(
-              Reason.INCONSISTENT,
-              "a stage can be taken once, by another stage",
-              "\"" + stage.name() + "\" takes \"" + name + "\"",
-              "name an existing stage that no other stage takes");
-        }
-      }
-    }
-  }
-
-  /** Preferments, soakers, final dough, roll-in, finish; otherwise as given. */
-  private static List<Stage> order(List<Stage> stages) {
-    List<Stage> ordered = new ArrayList<>(stages);
-    ordered.sort(java.util.Comparator.comparing(Stage::kind));
-    return ordered;
+    return new FormulaAssembly(
+            name, percent, dough, preferments, taken, stages, draws, rollIn, finish)
+        .build();
   }
 }

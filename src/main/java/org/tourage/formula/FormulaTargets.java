@@ -326,19 +326,33 @@ public final class FormulaTargets implements Serializable {
           Reason.INCONSISTENT,
           "nothing inoculates this stage",
           stage,
-          "name a stage that takes an earlier one whole");
+          "name a stage that takes an earlier one");
     }
-    List<String> seed = new ArrayList<>(build.takes());
-    for (int i = 0; i < seed.size(); i++) {
-      seed.addAll(start.formula().stage(seed.get(i)).takes());
-    }
+    double[] seed = partsIn(stage);
     return want(
         "inoculation of " + stage,
-        i -> seed.contains(start.formula().stageOf(i).name()) ? 1 : 0,
+        i -> seed[start.formula().placeOfStage(i)],
         i -> start.formula().stageOf(i).equals(build) && line(i).isFlour() ? 1 : 0,
         FRACTION.measure(wanted),
         false,
         true);
+  }
+
+  /** What of each earlier stage is in a stage, as a share of it. */
+  private double[] partsIn(String stage) {
+    StageOrder order = start.formula().order();
+    int build = order.place(stage);
+    double[] parts = new double[order.size()];
+    parts[build] = 1;
+    for (int point = order.size() - 1; point >= 0; point--) {
+      int taker = order.at(point);
+      List<Take> taken = start.formula().stages().get(taker).taken();
+      for (int k = 0; k < taken.size(); k++) {
+        parts[order.taken(taker)[k]] += parts[taker] * taken.get(k).share().in(FRACTION);
+      }
+    }
+    parts[build] = 0;
+    return parts;
   }
 
   /**

@@ -40,9 +40,11 @@ public final class Line implements Serializable {
     return new Line(ingredient, value, flour);
   }
 
-  /** Lines that can be merged: the same ingredient in the same part. */
-  boolean matches(Line other) {
-    return flour == other.flour && ingredient.equals(other.ingredient);
+  /** Lines of one key can be merged. */
+  record Key(Ingredient ingredient, boolean flour) {}
+
+  Key key() {
+    return new Key(ingredient, flour);
   }
 
   /**

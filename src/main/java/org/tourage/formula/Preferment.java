@@ -207,26 +207,28 @@ public final class Preferment implements Serializable {
     if (feedings.isEmpty()) {
       return List.of(new Step(name, flourShare, flourShare * hydration, flourShare * yeast));
     }
-    // unit seed first, then scale all to the wanted share of flour
-    double seedFlour = 1 / (1 + hydration);
-    List<Step> unit = new ArrayList<>();
-    unit.add(new Step(name + " seed", seedFlour, hydration * seedFlour, 0));
-    double mass = 1;
-    double flourSum = seedFlour;
-    for (int i = 0; i < feedings.size(); i++) {
+    // from the last build back, so that a thousand feedings don't grow beyond all numbers
+    int n = feedings.size();
+    double[] fresh = new double[n];
+    double[] water = new double[n];
+    double before = 1;
+    double flourSum = 0;
+    for (int i = n - 1; i >= 0; i--) {
       Feeding feeding = feedings.get(i);
-      double fresh = mass * feeding.flour() / feeding.seed();
-      double water = mass * feeding.water() / feeding.seed();
-      String label = feedings.size() == 1 ? name : name + " build " + (i + 1);
-      unit.add(new Step(label, fresh, water, i == feedings.size() - 1 ? yeast : 0));
-      mass += fresh + water;
-      flourSum += fresh;
+      double parts = feeding.seed() + feeding.flour() + feeding.water();
+      fresh[i] = before * feeding.flour() / parts;
+      water[i] = before * feeding.water() / parts;
+      before *= feeding.seed() / parts;
+      flourSum += fresh[i];
     }
-    double scale = flourShare / flourSum;
+    double seedFlour = before / (1 + hydration);
+    double scale = flourShare / (flourSum + seedFlour);
     List<Step> steps = new ArrayList<>();
-    for (Step step : unit) {
-      steps.add(
-          new Step(step.name, step.flour * scale, step.liquid * scale, step.yeast * flourShare));
+    steps.add(new Step(name + " seed", seedFlour * scale, hydration * seedFlour * scale, 0));
+    for (int i = 0; i < n; i++) {
+      String label = n == 1 ? name : name + " build " + (i + 1);
+      double added = i == n - 1 ? yeast * flourShare : 0;
+      steps.add(new Step(label, fresh[i] * scale, water[i] * scale, added));
     }
     return steps;
   }

@@ -1,25 +1,37 @@
 package org.tourage.formula;
 
 import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import javax.measure.quantity.Dimensionless;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 
 /**
- * A stage of a formula: its own lines, and the earlier stages that go into it whole.
+ * A stage of a formula: its own lines, and the earlier stages that go into it. The lines hold what
+ * of the stage goes into the product; where some of it is kept back, {@link #made()} tells how much
+ * more is made.
  *
  * @param name the name, unique in the formula
  * @param kind what it is for
  * @param lines the lines weighed into this stage
- * @param takes the names of the stages that go into this one whole
+ * @param taken the stages that go into this one, whole or in part
+ * @param made what is made of the stage, by what of it goes into the product: 100 %, or more where
+ *     some is kept back
  */
-public record Stage(String name, StageKind kind, List<Line> lines, List<String> takes)
+public record Stage(
+    String name, StageKind kind, List<Line> lines, List<Take> taken, Amount<Dimensionless> made)
     implements Serializable {
+
+  /** All of it goes on. */
+  static final Amount<Dimensionless> WHOLE = PERCENT.amount(100);
 
   /**
    * Copies the lists.
@@ -27,13 +39,39 @@ public record Stage(String name, StageKind kind, List<Line> lines, List<String> 
    * @param name the name, unique in the formula
    * @param kind what it is for
    * @param lines the lines weighed into this stage
-   * @param takes the names of the stages that go into this one whole
+   * @param taken the stages that go into this one, whole or in part
+   * @param made what is made of the stage, by what of it goes into the product, 100 % or more
    */
   public Stage {
     requireNonNull(name, "name");
     requireNonNull(kind, "kind");
     lines = List.copyOf(lines);
-    takes = List.copyOf(takes);
+    taken = List.copyOf(taken);
+    if (made.in(FRACTION) < 1 - 1e-9) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "less of \"" + name + "\" is made than goes into the product",
+          made.toString(),
+          "give 100 % or more");
+    }
+  }
+
+  /**
+   * The names of the stages that go into this one, whole or in part.
+   *
+   * @return the names
+   */
+  public List<String> takes() {
+    List<String> names = new ArrayList<>();
+    for (Take take : taken) {
+      names.add(take.stage());
+    }
+    return names;
+  }
+
+  /** The same with other lines. */
+  Stage withLines(List<Line> value) {
+    return new Stage(name, kind, value, taken, made);
   }
 
   double share() {
@@ -72,9 +110,11 @@ public record Stage(String name, StageKind kind, List<Line> lines, List<String> 
     return flour == 0 ? Optional.empty() : Optional.of(PERCENT.amount(line.share() / flour * 100));
   }
 
-  /** The name and its lines. */
+  /** The name, what it takes and its lines. */
   @Override
   public String toString() {
-    return name + ": " + lines.stream().map(Line::toString).collect(Collectors.joining(", "));
+    String before = taken.stream().map(t -> t + ", ").collect(Collectors.joining());
+    String own = lines.stream().map(Line::toString).collect(Collectors.joining(", "));
+    return (name + ": " + before + own).replaceAll(", $", "");
   }
 }
