@@ -55,6 +55,8 @@ import org.tourage.lamination.LockIn;
 import org.tourage.lamination.SheetBody;
 import org.tourage.makeup.CuttingPlan;
 import org.tourage.makeup.Shape;
+import org.tourage.makeup.SheetForPieces;
+import org.tourage.makeup.WeighedSheet;
 import org.tourage.oven.Bake;
 import org.tourage.oven.BakePiece;
 import org.tourage.oven.DoughKind;
@@ -62,7 +64,6 @@ import org.tourage.oven.OvenModel;
 import org.tourage.oven.OvenProfile;
 import org.tourage.oven.ThermalDeath;
 import org.tourage.physics.Air;
-import org.tourage.physics.ChoiOkos1986;
 import org.tourage.physics.Constituents;
 import org.tourage.physics.Solid;
 import org.tourage.plan.DayTime;
@@ -89,13 +90,10 @@ import org.tourage.substitution.PlantBased;
  * }</pre>
  */
 public final class BenchDay {
-  private static final Amount<Temperature> LAMINATING = celsius(15);
   private static final Amount<Temperature> WARMEST_RISE = celsius(60);
   private static final Pattern RISE =
       Pattern.compile(
           "(doubled|tripled|grown by half|[\\d./ ]+ times)\\s+in\\s+(.+?)\\s+at\\s+(.+)");
-  private static final int MOST_ROUNDS = 60;
-  private static final double SETTLED = 1e-12;
 
   private final RecipeFile file;
 
@@ -206,18 +204,24 @@ public final class BenchDay {
     }
     Scaled scaled = laminate(batch, pieces, loss, toPieces);
     if (toPieces && scaled.cutting != null) {
-      double rawPiece = order(pieces, pieceMass.orElseThrow(), percent(0)).dough().value() / pieces;
-      for (int round = 0; round < MOST_ROUNDS; round++) {
-        double cut = scaled.cutting.pieceMass(scaled.sheetMass).value();
-        double correction = rawPiece / cut;
-        if (Math.abs(correction - 1) < SETTLED) {
-          break;
-        }
-        scaled = laminate(scaled.batch.times(correction), pieces, loss, true);
-        if (scaled.cutting == null) {
-          break;
-        }
-      }
+      Batch first = batch;
+      Amount<Mass> rawPiece =
+          order(pieces, pieceMass.orElseThrow(), percent(0)).dough().divide(pieces);
+      SheetForPieces found =
+          SheetForPieces.find(
+              shape(),
+              pieces,
+              rawPiece,
+              read(Setting.TRIM, Amounts::length, Amounts.millimetres(5)),
+              slenderness(),
+              scale -> {
+                LaminationPlan plan =
+                    LaminationPlan.of(first.times(scale), loss, sequence(), setup());
+                return WeighedSheet.of(plan.finalSheet(), plan.mass());
+              });
+      Scaled right = laminate(first.times(found.scale()), pieces, loss, true);
+      scaled =
+          new Scaled(right.batch, right.words, right.lamination, found.plan(), right.sheetMass);
     }
     return scaled;
   }
@@ -231,17 +235,8 @@ public final class BenchDay {
   }
 
   private Scaled laminate(Batch batch, int pieces, Amount<Dimensionless> loss, boolean toPieces) {
-    Formula formula = batch.formula();
-    Amount<Mass> dough = batch.baseDough().multiply(1 - loss.in(FRACTION));
-    LaminationPlan plan =
-        LaminationPlan.of(
-            sequence(),
-            dough,
-            batch.rollIn(),
-            ChoiOkos1986.density(formula.constituents(StageKind::inDough), LAMINATING),
-            ChoiOkos1986.density(formula.constituents(k -> k == StageKind.ROLL_IN), LAMINATING),
-            setup());
-    Amount<Mass> sheetMass = dough.add(batch.rollIn());
+    LaminationPlan plan = LaminationPlan.of(batch, loss, sequence(), setup());
+    Amount<Mass> sheetMass = plan.mass();
     CuttingPlan cutting =
         pieces == 0
             ? null
@@ -518,7 +513,7 @@ public final class BenchDay {
       return;
     }
     FactorRule rule =
-        FactorRule.target(read(Setting.DOUGH_TEMPERATURE, Amounts::temperature, LAMINATING))
+        FactorRule.target(read(Setting.DOUGH_TEMPERATURE, Amounts::temperature, celsius(15)))
             .flour(required(Setting.FLOUR_TEMPERATURE, Amounts::temperature))
             .room(required(Setting.ROOM, Amounts::temperature))
             .friction(required(Setting.FRICTION, BenchDay::difference));
