@@ -1,6 +1,7 @@
 package org.tourage.lamination;
 
 import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM;
@@ -17,13 +18,18 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Mass;
+import javax.measure.quantity.Temperature;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
+import org.tourage.formula.Batch;
+import org.tourage.formula.Formula;
+import org.tourage.formula.StageKind;
 import org.tourage.internal.Numbers;
+import org.tourage.physics.ChoiOkos1986;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Density;
@@ -55,6 +61,10 @@ public record LaminationPlan(
     implements Explained, Serializable {
 
   private static final String ROLL_OUT = "roll out";
+
+  /** Dough and fat are taken to have this temperature while they are rolled. */
+  private static final Amount<Temperature> LAMINATING = CELSIUS.amount(15);
+
   private static final double YEASTED_FAT_LOW = 20;
   private static final double YEASTED_FAT_HIGH = 35;
   private static final int YEASTED_LAYERS_LOW = 12;
@@ -251,6 +261,66 @@ public record LaminationPlan(
         Amount.from(doughDensity),
         Amount.from(fatDensity),
         setup);
+  }
+
+  /**
+   * A plan for a batch: its dough, its roll-in, and their densities by what they are made of.
+   *
+   * @param batch the batch; its formula has a roll-in stage
+   * @param sequence lock-in and folds
+   * @param setup the widths and thicknesses that the baker chooses
+   * @return the plan
+   * @throws BakeryException if the formula has no roll-in
+   */
+  public static LaminationPlan of(Batch batch, FoldSequence sequence, Setup setup) {
+    return of(batch, PERCENT.amount(0), sequence, setup);
+  }
+
+  /**
+   * A plan for a batch of which some dough stays behind in bowl and on bench.
+   *
+   * @param batch the batch; its formula has a roll-in stage
+   * @param processLoss the share of the dough that is lost before the fat is locked in, 0 % to below
+   *     100 %
+   * @param sequence lock-in and folds
+   * @param setup the widths and thicknesses that the baker chooses
+   * @return the plan
+   * @throws BakeryException if the formula has no roll-in, or the loss leaves no dough
+   */
+  public static LaminationPlan of(
+      Batch batch, Quantity<Dimensionless> processLoss, FoldSequence sequence, Setup setup) {
+    double loss = FRACTION.measure(processLoss);
+    if (!(loss >= 0 && loss < 1)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "the process loss leaves no dough",
+          Amount.from(processLoss).toString(),
+          "give 0 % to less than 100 %");
+    }
+    Formula formula = batch.formula();
+    if (formula.stages().stream().noneMatch(s -> s.kind() == StageKind.ROLL_IN)) {
+      throw new BakeryException(
+          Reason.MISSING,
+          "there is no fat to be rolled in",
+          formula.name(),
+          "give the formula a roll-in stage");
+    }
+    return of(
+        sequence,
+        batch.baseDough().multiply(1 - loss),
+        batch.rollIn(),
+        ChoiOkos1986.density(formula.constituents(StageKind::inDough), LAMINATING),
+        ChoiOkos1986.density(formula.constituents(k -> k == StageKind.ROLL_IN), LAMINATING),
+        setup);
+  }
+
+  /**
+   * The mass of the sheet.
+   *
+   * @return dough and fat together
+   */
+  public Amount<Mass> mass() {
+    return dough.add(fat);
   }
 
   private double doughVolume() {

@@ -18,6 +18,9 @@ import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.formula.Batch;
+import org.tourage.formula.Formula;
+import org.tourage.formula.StageKind;
 import org.tourage.physics.Air;
 import org.tourage.physics.ChoiOkos1986;
 import org.tourage.physics.Constituents;
@@ -121,6 +124,27 @@ public record SheetBody(
     double latent = fatMass / mass * fat.fat() / fat.sum() * curve.fusion();
     return new SheetBody(
         Amount.from(thickness), volume / resistance, mass / volume, specificHeat, latent, curve);
+  }
+
+  /**
+   * The body of a plan's sheet at some thickness, made of what the batch is made of.
+   *
+   * @param plan the plan
+   * @param thickness the thickness
+   * @param batch the batch that the plan was made for
+   * @param curve the curve of the roll-in fat
+   * @return the body
+   * @throws BakeryException if the batch has no roll-in
+   */
+  public static SheetBody of(
+      LaminationPlan plan, Quantity<Length> thickness, Batch batch, FatCurve curve) {
+    Formula formula = batch.formula();
+    return of(
+        plan,
+        thickness,
+        formula.constituents(StageKind::inDough),
+        formula.constituents(k -> k == StageKind.ROLL_IN),
+        curve);
   }
 
   /** The heat content of the sheet with its melting fat. */

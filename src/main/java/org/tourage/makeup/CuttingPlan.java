@@ -43,6 +43,7 @@ import org.tourage.quantity.Extent;
  * @param perStrip how many pieces in each strip
  * @param base the side of a piece along the length (the base of a triangle)
  * @param height the side of a piece across (the height of a triangle)
+ * @param heightToBase the height by base that was wanted; that of the pieces where none was
  */
 public record CuttingPlan(
     Shape shape,
@@ -51,7 +52,8 @@ public record CuttingPlan(
     int strips,
     int perStrip,
     Amount<Length> base,
-    Amount<Length> height)
+    Amount<Length> height,
+    double heightToBase)
     implements Explained, Serializable {
 
   /** Forgives the rounding of sizes that fit exactly. */
@@ -60,6 +62,12 @@ public record CuttingPlan(
   /** More trim than this share of the sheet brings advice: common practice, in percent. */
   private static final double WASTE_HIGH = 15;
 
+  /** A height by base that is further off than this factor is said: common practice. */
+  private static final double SLENDERNESS_OFF = 1.1;
+
+  /** A plan of more pieces than this is refused. */
+  static final int MOST_PIECES = 100_000;
+
   /**
    * A point on the sheet.
    *
@@ -67,7 +75,7 @@ public record CuttingPlan(
    * @param y across
    */
   public record Point(Amount<Length> x, Amount<Length> y) implements Serializable {
-    private static Point of(double xMillimetres, double yMillimetres) {
+    static Point of(double xMillimetres, double yMillimetres) {
       return new Point(MILLIMETRE.amount(xMillimetres), MILLIMETRE.amount(yMillimetres));
     }
 
@@ -89,9 +97,11 @@ public record CuttingPlan(
    * @param perStrip how many pieces in each strip
    * @param base the side of a piece along the length (the base of a triangle)
    * @param height the side of a piece across (the height of a triangle)
+   * @param heightToBase the height by base that was wanted; that of the pieces where none was
    */
   public CuttingPlan {
     requireNonNull(shape, "shape");
+    checkOrder(Math.max(1, strips) * (long) Math.max(1, perStrip), heightToBase);
     double length = inner(sheet.length(), trim);
     double width = inner(sheet.width(), trim);
     double used = shape.usedLength(perStrip, base.in(MILLIMETRE));
@@ -118,6 +128,50 @@ public record CuttingPlan(
               + " with trim "
               + trim,
           "make the pieces smaller or the sheet larger");
+    }
+  }
+
+  /**
+   * A plan whose pieces have the slenderness that is wanted.
+   *
+   * @param shape the outline of a piece
+   * @param sheet the whole sheet
+   * @param trim what is cut off each edge
+   * @param strips how many strips
+   * @param perStrip how many pieces in each strip
+   * @param base the side of a piece along the length (the base of a triangle)
+   * @param height the side of a piece across (the height of a triangle)
+   */
+  public CuttingPlan(
+      Shape shape,
+      Extent sheet,
+      Amount<Length> trim,
+      int strips,
+      int perStrip,
+      Amount<Length> base,
+      Amount<Length> height) {
+    this(shape, sheet, trim, strips, perStrip, base, height, slenderness(base, height));
+  }
+
+  /** Sides that are not positive are refused later. */
+  private static double slenderness(Amount<Length> base, Amount<Length> height) {
+    return base.value() > 0 && height.value() > 0 ? height.ratioTo(base) : 1;
+  }
+
+  static void checkOrder(long pieces, double heightToBase) {
+    if (pieces < 1 || !(heightToBase > 0) || Double.isInfinite(heightToBase)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no such pieces",
+          pieces + " pieces, height " + heightToBase + " times the base",
+          "give at least 1 piece and a positive ratio");
+    }
+    if (pieces > MOST_PIECES) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "too many pieces for one sheet",
+          pieces + " pieces",
+          "give up to " + MOST_PIECES);
     }
   }
 
@@ -155,9 +209,11 @@ public record CuttingPlan(
     Amount<Length> along = Amount.from(base);
     Amount<Length> across = Amount.from(height);
     Extent turned = new Extent(/* length= */ sheet.width(), /* width= */ sheet.length());
-    int straightCount = count(shape, sheet, edge, along, across);
-    int turnedCount = count(shape, turned, edge, along, across);
+    checkSize(along, across);
+    long straightCount = count(shape, sheet, edge, along, across);
+    long turnedCount = count(shape, turned, edge, along, across);
     Extent better = turnedCount > straightCount ? turned : sheet;
+    checkOrder(Math.max(1, Math.max(straightCount, turnedCount)), 1);
     int strips = Shape.fit(inner(better.width(), edge) / across.in(MILLIMETRE));
     int perStrip = shape.perStrip(inner(better.length(), edge), along.in(MILLIMETRE));
     if (strips * perStrip < 1) {
@@ -170,9 +226,19 @@ public record CuttingPlan(
     return new CuttingPlan(shape, better, edge, strips, perStrip, along, across);
   }
 
-  private static int count(
+  static void checkSize(Amount<Length> base, Amount<Length> height) {
+    if (base.value() <= 0 || height.value() <= 0) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "a piece has two sides",
+          base + " x " + height,
+          "give positive lengths in mm or in");
+    }
+  }
+
+  private static long count(
       Shape shape, Extent sheet, Amount<Length> trim, Amount<Length> base, Amount<Length> height) {
-    return Shape.fit(inner(sheet.width(), trim) / height.in(MILLIMETRE))
+    return (long) Shape.fit(inner(sheet.width(), trim) / height.in(MILLIMETRE))
         * shape.perStrip(inner(sheet.length(), trim), base.in(MILLIMETRE));
   }
 
@@ -191,13 +257,7 @@ public record CuttingPlan(
    */
   public static CuttingPlan forPieces(
       Shape shape, int pieces, Extent sheet, Quantity<Length> trim, double heightToBase) {
-    if (pieces < 1 || !(heightToBase > 0)) {
-      throw new BakeryException(
-          Reason.OUT_OF_RANGE,
-          "no such pieces",
-          pieces + " pieces, height " + heightToBase + " times the base",
-          "give at least 1 piece and a positive ratio");
-    }
+    checkOrder(pieces, heightToBase);
     Amount<Length> edge = Amount.from(trim);
     double length = inner(sheet.length(), edge);
     double width = inner(sheet.width(), edge);
@@ -206,31 +266,56 @@ public record CuttingPlan(
             pieces,
             strips -> width / strips / shape.baseFor(pieces / strips, length),
             heightToBase);
-    int perStrip = pieces / best;
+    return inStrips(shape, sheet, edge, best, pieces / best, heightToBase);
+  }
+
+  /** Pieces that use the whole sheet in a number of strips that is given. */
+  static CuttingPlan inStrips(
+      Shape shape,
+      Extent sheet,
+      Amount<Length> trim,
+      int strips,
+      int perStrip,
+      double heightToBase) {
     return new CuttingPlan(
         shape,
         sheet,
-        edge,
-        best,
+        trim,
+        strips,
         perStrip,
-        MILLIMETRE.amount(shape.baseFor(perStrip, length)),
-        MILLIMETRE.amount(width / best));
+        MILLIMETRE.amount(shape.baseFor(perStrip, inner(sheet.length(), trim))),
+        MILLIMETRE.amount(inner(sheet.width(), trim) / strips),
+        heightToBase);
+  }
+
+  /** All numbers of equal strips that share the pieces out, rising. */
+  static List<Integer> equalStrips(int pieces) {
+    List<Integer> numbers = new ArrayList<>();
+    for (int strips = 1; strips <= pieces; strips++) {
+      if (pieces % strips == 0) {
+        numbers.add(strips);
+      }
+    }
+    return numbers;
   }
 
   /** The number of equal strips whose pieces come nearest to the wanted height by base. */
   private static int nearestStrips(int pieces, IntToDoubleFunction heightToBase, double wanted) {
     int best = 1;
     double bestMiss = Double.POSITIVE_INFINITY;
-    for (int strips = 1; strips <= pieces; strips++) {
-      if (pieces % strips == 0) {
-        double miss = Math.abs(Math.log(heightToBase.applyAsDouble(strips) / wanted));
-        if (miss < bestMiss) {
-          bestMiss = miss;
-          best = strips;
-        }
+    for (int strips : equalStrips(pieces)) {
+      double miss = Math.abs(StrictMath.log(heightToBase.applyAsDouble(strips) / wanted));
+      if (miss < bestMiss) {
+        bestMiss = miss;
+        best = strips;
       }
     }
     return best;
+  }
+
+  /** How far the height by base is from the one wanted, as a logarithm. */
+  double slendernessMiss() {
+    return Math.abs(StrictMath.log(height.ratioTo(base) / heightToBase));
   }
 
   private static double square(double value) {
@@ -298,7 +383,8 @@ public record CuttingPlan(
       double heightToBase) {
     double mass = KILOGRAM.measure(pieceMass);
     double layer = METRE.measure(thickness) * KILOGRAM_PER_CUBIC_METRE.measure(density);
-    if (pieces < 1 || !(mass > 0) || !(layer > 0) || !(heightToBase > 0)) {
+    checkOrder(pieces, heightToBase);
+    if (!(mass > 0) || !(layer > 0)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "no such pieces",
@@ -327,7 +413,8 @@ public record CuttingPlan(
         best,
         pieces / best,
         MILLIMETRE.amount(base),
-        MILLIMETRE.amount(height));
+        MILLIMETRE.amount(height),
+        heightToBase);
   }
 
   /**
@@ -352,6 +439,26 @@ public record CuttingPlan(
 
   private double pieceArea() {
     return base.in(MILLIMETRE) * height.in(MILLIMETRE) * shape.fill();
+  }
+
+  /** The width at which a sheet of the same area and strips gives the wanted height by base. */
+  private Amount<Length> widthFor(double wanted) {
+    double edge = 2 * trim.in(MILLIMETRE);
+    double low = edge;
+    double high = sheetArea() / edge;
+    if (edge == 0) {
+      return MILLIMETRE.amount(
+          sheet.width().in(MILLIMETRE) * Math.sqrt(wanted * base.ratioTo(height)));
+    }
+    // the slenderness rises with the width: halve, on a scale of ratios
+    for (int i = 0; i < 60; i++) {
+      double middle = Math.sqrt(low * high);
+      double here =
+          (middle - edge) / strips / shape.baseFor(perStrip, sheetArea() / middle - edge);
+      low = here < wanted ? middle : low;
+      high = here < wanted ? high : middle;
+    }
+    return MILLIMETRE.amount(high);
   }
 
   private double sheetArea() {
@@ -393,40 +500,7 @@ public record CuttingPlan(
    * @return for each piece its corners in order, strip by strip
    */
   public List<List<Point>> outlines() {
-    List<List<Point>> outlines = new ArrayList<>();
-    double edge = trim.in(MILLIMETRE);
-    double b = base.in(MILLIMETRE);
-    double h = height.in(MILLIMETRE);
-    for (int strip = 0; strip < strips; strip++) {
-      double low = edge + strip * h;
-      double high = low + h;
-      for (int i = 0; i < perStrip; i++) {
-        outlines.add(outline(i, edge, b, low, high));
-      }
-    }
-    return outlines;
-  }
-
-  private List<Point> outline(int i, double edge, double b, double low, double high) {
-    double left = edge + shape.usedLength(i, b) - (shape == Shape.TRIANGLE ? b / 2 : 0);
-    if (shape == Shape.RECTANGLE) {
-      return List.of(
-          Point.of(left, low),
-          Point.of(left + b, low),
-          Point.of(left + b, high),
-          Point.of(left, high));
-    } else if (shape == Shape.TRIANGLE) {
-      boolean pointUp = i % 2 == 0;
-      double baseY = pointUp ? low : high;
-      double tipY = pointUp ? high : low;
-      return List.of(
-          Point.of(left, baseY), Point.of(left + b, baseY), Point.of(left + b / 2, tipY));
-    }
-    int pair = i / 2;
-    double start = edge + pair * b;
-    return i % 2 == 0
-        ? List.of(Point.of(start, low), Point.of(start + b, low), Point.of(start, high))
-        : List.of(Point.of(start + b, low), Point.of(start + b, high), Point.of(start, high));
+    return new StripGeometry(this).outlines();
   }
 
   /**
@@ -436,7 +510,7 @@ public record CuttingPlan(
    * @param to where it ends
    */
   public record Cut(Point from, Point to) implements Serializable {
-    private static Cut of(double x1, double y1, double x2, double y2) {
+    static Cut of(double x1, double y1, double x2, double y2) {
       return new Cut(Point.of(x1, y1), Point.of(x2, y2));
     }
 
@@ -454,56 +528,7 @@ public record CuttingPlan(
    * @return the cuts with their coordinates
    */
   public List<Cut> cutLines() {
-    List<Cut> lines = new ArrayList<>();
-    double edge = trim.in(MILLIMETRE);
-    double length = sheet.length().in(MILLIMETRE);
-    double width = sheet.width().in(MILLIMETRE);
-    double h = height.in(MILLIMETRE);
-    double b = base.in(MILLIMETRE);
-    if (edge > 0) {
-      lines.add(Cut.of(0, edge, length, edge));
-      lines.add(Cut.of(0, width - edge, length, width - edge));
-      lines.add(Cut.of(edge, edge, edge, width - edge));
-      lines.add(Cut.of(length - edge, edge, length - edge, width - edge));
-    }
-    for (int strip = 1; strip <= strips; strip++) {
-      double y = edge + strip * h;
-      if (y < (width - edge) * (1 - FIT)) {
-        lines.add(Cut.of(edge, y, length - edge, y));
-      }
-    }
-    double end = (length - edge) * (1 - FIT);
-    for (int strip = 0; strip < strips; strip++) {
-      double low = edge + strip * h;
-      double high = low + h;
-      for (int i = 0; i <= perStrip; i++) {
-        switch (shape) {
-          case RECTANGLE -> {
-            double x = edge + i * b;
-            if (i > 0 && x < end) {
-              lines.add(Cut.of(x, low, x, high));
-            }
-          }
-          case TRIANGLE -> {
-            // slant i runs between the mark i on one edge and the mark half a base further on the
-            // other
-            double x = edge + i * b / 2;
-            lines.add(
-                i % 2 == 0 ? Cut.of(x, low, x + b / 2, high) : Cut.of(x, high, x + b / 2, low));
-          }
-          case RIGHT_TRIANGLE -> {
-            int pair = i / 2;
-            double x = edge + pair * b;
-            if (i % 2 == 1) {
-              lines.add(Cut.of(x + b, low, x, high));
-            } else if (i > 0 && x < end) {
-              lines.add(Cut.of(x, low, x, high));
-            }
-          }
-        }
-      }
-    }
-    return lines;
+    return new StripGeometry(this).cutLines();
   }
 
   /**
@@ -513,38 +538,7 @@ public record CuttingPlan(
    * @return in words, with coordinates along the length
    */
   public List<String> cuts(AmountFormat format) {
-    List<String> cuts = new ArrayList<>();
-    double edge = trim.in(MILLIMETRE);
-    double h = height.in(MILLIMETRE);
-    double b = base.in(MILLIMETRE);
-    if (edge > 0) {
-      cuts.add("trim " + format.length(trim) + " off each edge");
-    }
-    for (int strip = 1; strip < strips; strip++) {
-      cuts.add("cut along at y = " + format.length(MILLIMETRE.amount(edge + strip * h)));
-    }
-    String every = format.length(base);
-    String first = format.length(trim);
-    switch (shape) {
-      case RECTANGLE -> cuts.add("cut across every " + every + ", from x = " + first);
-      case TRIANGLE -> {
-        cuts.add(
-            "mark one edge of each strip every "
-                + every
-                + " from x = "
-                + first
-                + ", the other edge every "
-                + every
-                + " from x = "
-                + format.length(MILLIMETRE.amount(edge + b / 2)));
-        cuts.add("cut from mark to mark, to and fro");
-      }
-      case RIGHT_TRIANGLE -> {
-        cuts.add("cut across every " + every + ", from x = " + first);
-        cuts.add("cut each rectangle from its lower right to its upper left corner");
-      }
-    }
-    return cuts;
+    return new StripGeometry(this).inWords(format);
   }
 
   @Override
@@ -558,6 +552,20 @@ public record CuttingPlan(
               Numbers.decimals(waste, 0) + " % of the sheet is trim and ends",
               "Press the trim into the next dough or bake it as sticks; a longer, narrower sheet wastes less",
               Advice.COMMON_PRACTICE));
+    }
+    if (slendernessMiss() > StrictMath.log(SLENDERNESS_OFF)) {
+      advice.add(
+          Advice.note(
+              "SLENDERNESS_MISSED",
+              "a piece is "
+                  + Numbers.significant(height.ratioTo(base), 3)
+                  + " times as high as its base, and "
+                  + Numbers.significant(heightToBase, 3)
+                  + " was wanted",
+              "No equal strips come nearer on this sheet; the same dough rolled about "
+                  + AmountFormat.sideBySide().length(widthFor(heightToBase))
+                  + " wide does, in as many strips",
+              "geometry"));
     }
     return advice;
   }

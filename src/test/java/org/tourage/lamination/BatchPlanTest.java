@@ -1,0 +1,102 @@
+package org.tourage.lamination;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+import static org.tourage.quantity.Amounts.celsius;
+import static org.tourage.quantity.Amounts.grams;
+import static org.tourage.quantity.Amounts.kilograms;
+import static org.tourage.quantity.Amounts.millimetres;
+import static org.tourage.quantity.Amounts.percent;
+import static org.tourage.quantity.BakeryUnits.GRAM;
+
+import org.junit.jupiter.api.Test;
+import org.tourage.advice.BakeryException;
+import org.tourage.formula.Batch;
+import org.tourage.formula.Formula;
+import org.tourage.formula.StageKind;
+import org.tourage.makeup.SheetForPieces;
+import org.tourage.makeup.Shape;
+import org.tourage.makeup.WeighedSheet;
+import org.tourage.physics.ChoiOkos1986;
+
+class BatchPlanTest {
+  private static final FoldSequence TURNS =
+      FoldSequence.lockIn(LockIn.HALF).fold(Fold.BOOK).fold(Fold.LETTER);
+
+  /** Invented for the tests. */
+  static final Batch CRESCENTS =
+      Formula.byPercent(
+              "crescents",
+              f ->
+                  f.flour("bread flour", percent(100))
+                      .line("water", percent(54))
+                      .line("yeast-compressed", percent(4))
+                      .line("salt", percent(2))
+                      .rollIn("butter", percent(45)))
+          .forFlour(kilograms(1));
+
+  @Test
+  void theBatchBringsItsOwnMassesAndDensities() {
+    LaminationPlan plan =
+        LaminationPlan.of(CRESCENTS, TURNS, LaminationPlan.Setup.SMALL_BENCH);
+    assertThat(plan.dough()).isEqualTo(grams(1600));
+    assertThat(plan.fat()).isEqualTo(grams(450));
+    assertThat(plan.mass()).isEqualTo(grams(2050));
+    assertThat(plan.doughDensity())
+        .isEqualTo(
+            ChoiOkos1986.density(
+                CRESCENTS.formula().constituents(StageKind::inDough), celsius(15)));
+    LaminationPlan lossy =
+        LaminationPlan.of(CRESCENTS, percent(2), TURNS, LaminationPlan.Setup.SMALL_BENCH);
+    assertThat(lossy.dough()).isEqualTo(grams(1568));
+    assertThat(lossy.fat()).isEqualTo(grams(450));
+    assertThatThrownBy(
+            () ->
+                LaminationPlan.of(
+                    CRESCENTS, percent(100), TURNS, LaminationPlan.Setup.SMALL_BENCH))
+        .hasMessageContaining("100 %");
+    Batch lean =
+        Formula.byPercent("lean", f -> f.flour("bread flour", percent(100)).line("water", percent(60)))
+            .forFlour(kilograms(1));
+    assertThatThrownBy(() -> LaminationPlan.of(lean, TURNS, LaminationPlan.Setup.SMALL_BENCH))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("no fat to be rolled in");
+  }
+
+  @Test
+  void theSheetBodyOfABatchIsThatOfItsParts() {
+    LaminationPlan plan =
+        LaminationPlan.of(CRESCENTS, TURNS, LaminationPlan.Setup.SMALL_BENCH);
+    FatCurve butter = FatCurve.named("dairy butterfat");
+    assertThat(SheetBody.of(plan, millimetres(8), CRESCENTS, butter))
+        .isEqualTo(
+            SheetBody.of(
+                plan,
+                millimetres(8),
+                CRESCENTS.formula().constituents(StageKind::inDough),
+                CRESCENTS.formula().constituents(k -> k == StageKind.ROLL_IN),
+                butter));
+  }
+
+  @Test
+  void theBatchIsScaledUntilTheCutPiecesWeighWhatIsWanted() {
+    LaminationPlan.Setup setup =
+        LaminationPlan.Setup.SMALL_BENCH.withFinalSheet(millimetres(4), millimetres(300));
+    SheetForPieces found =
+        SheetForPieces.find(
+            Shape.TRIANGLE,
+            12,
+            grams(50),
+            millimetres(5),
+            2,
+            scale -> {
+              LaminationPlan plan = LaminationPlan.of(CRESCENTS.times(scale), TURNS, setup);
+              return WeighedSheet.of(plan.finalSheet(), plan.mass());
+            });
+    assertThat(found.settled()).isTrue();
+    assertThat(found.cut().in(GRAM)).isCloseTo(50, within(1e-6));
+    assertThat(CRESCENTS.times(found.scale()).dough().in(GRAM))
+        .isCloseTo(found.sheet().mass().in(GRAM), within(1e-6));
+  }
+}
