@@ -13,23 +13,28 @@ import java.util.List;
 import java.util.Objects;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.day.BakeDay;
 import org.tourage.internal.TextTable;
+import org.tourage.sheet.BenchSheet;
 
 /**
  * The main command: reads a recipe file and prints the bench sheet. Without a file it works the
- * demo of an invented pastry school. Wrong input gives one line on the error stream and exit code
- * 2.
+ * demo of an invented pastry school. Wrong input gives a line for each complaint on the error
+ * stream and exit code 2.
  */
 public final class Main {
   private static final String DEMO = "demo.recipe";
+  private static final String DEMO_KITCHEN = "demo.kitchen";
   private static final int WRONG_INPUT = 2;
+  private static final long LARGEST_FILE = 64L * 1024 * 1024;
 
   private Main() {}
 
   /**
    * Runs the command and ends the virtual machine with its exit code.
    *
-   * @param args a recipe file, settings like {@code --pieces 24}, or {@code --help}
+   * @param args a recipe file, {@code --kitchen FILE}, settings like {@code --pieces 24}, or
+   *     {@code --help}
    */
   public static void main(String[] args) {
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
@@ -43,19 +48,25 @@ public final class Main {
   /**
    * Runs the command.
    *
-   * @param args a recipe file, settings like {@code --pieces 24}, or {@code --help}
+   * @param args a recipe file, {@code --kitchen FILE}, settings like {@code --pieces 24}, or
+   *     {@code --help}
    * @param out where the bench sheet goes
-   * @param err where an error goes
+   * @param err where complaints go
    * @return 0, or 2 for wrong input
    */
   public static int run(String[] args, PrintStream out, PrintStream err) {
-    try {
-      if (List.of(args).contains("--help")) {
-        out.println(help());
-        return 0;
-      }
-      out.print(BenchDay.work(read(args)));
+    List<String> words = List.of(args);
+    if (words.contains("--help") || words.contains("-h")) {
+      out.println(help());
       return 0;
+    }
+    try {
+      RecipeFile file = read(words);
+      out.print(BenchSheet.of(BakeDay.of(file.plan()), file.format()));
+      return 0;
+    } catch (WrongInput wrong) {
+      wrong.complaints().forEach(c -> err.println("tourage: " + c));
+      return WRONG_INPUT;
     } catch (BakeryException wrong) {
       err.println("tourage: " + Objects.toString(wrong.getMessage()).replaceAll("\\s+", " "));
       return WRONG_INPUT;
@@ -63,24 +74,29 @@ public final class Main {
   }
 
   /**
-   * The demo recipe of the invented pastry school.
+   * The demo recipe of the invented pastry school, in its kitchen.
    *
    * @return the recipe file
    */
   public static RecipeFile demo() {
-    try (InputStream in = Objects.requireNonNull(Main.class.getResourceAsStream(DEMO), DEMO)) {
-      return RecipeFile.parse(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+    return RecipeFile.parse(DEMO, resource(DEMO)).withKitchen(DEMO_KITCHEN, resource(DEMO_KITCHEN));
+  }
+
+  private static String resource(String name) {
+    try (InputStream in = Objects.requireNonNull(Main.class.getResourceAsStream(name), name)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private static RecipeFile read(String[] args) {
+  private static RecipeFile read(List<String> args) {
     List<String[]> settings = new ArrayList<>();
     String path = null;
-    for (int i = 0; i < args.length; i++) {
-      String arg = args[i];
-      if (!arg.startsWith("--")) {
+    String kitchen = null;
+    for (int i = 0; i < args.size(); i++) {
+      String arg = args.get(i);
+      if (!arg.startsWith("-")) {
         if (path != null) {
           throw new BakeryException(
               Reason.INCONSISTENT, "more than one recipe file", "\"" + arg + "\"", "give one file");
@@ -89,47 +105,65 @@ public final class Main {
         continue;
       }
       int equals = arg.indexOf('=');
-      if (equals > 0) {
-        settings.add(new String[] {arg.substring(2, equals), arg.substring(equals + 1)});
-      } else if (i + 1 < args.length) {
-        settings.add(new String[] {arg.substring(2), args[++i]});
-      } else {
+      String key = (equals > 0 ? arg.substring(0, equals) : arg).replaceFirst("^--?", "");
+      if (equals < 0 && i + 1 == args.size()) {
         throw new BakeryException(Reason.MISSING, "a setting needs a value", arg, "see --help");
       }
+      String value = equals > 0 ? arg.substring(equals + 1) : args.get(++i);
+      if (key.equals("kitchen")) {
+        kitchen = value;
+      } else {
+        settings.add(new String[] {key, value});
+      }
     }
-    RecipeFile file = path == null ? demo() : readFile(path);
+    RecipeFile file = path == null ? demo() : RecipeFile.parse(name(path), text(path));
+    if (kitchen != null) {
+      file = file.withKitchen(name(kitchen), text(kitchen));
+    }
     for (String[] setting : settings) {
       file = file.with(setting[0], setting[1]);
     }
     return file;
   }
 
-  private static RecipeFile readFile(String path) {
+  private static String name(String path) {
+    int slash = Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\'));
+    return path.substring(slash + 1);
+  }
+
+  private static String text(String path) {
     try {
-      return RecipeFile.parse(Files.readString(Path.of(path)));
+      Path file = Path.of(path);
+      if (Files.isRegularFile(file) && Files.size(file) > LARGEST_FILE) {
+        throw new BakeryException(
+            Reason.OUT_OF_RANGE, "no recipe is so long", path, "give a file of at most 64 MB");
+      }
+      return Files.readString(file);
     } catch (IOException | InvalidPathException e) {
       throw new BakeryException(
-          Reason.UNREADABLE_TEXT, "can't read the recipe file", path, "give a text file in UTF-8");
+          Reason.UNREADABLE_TEXT, "can't read the file", path, "give a text file in UTF-8");
     }
   }
 
   private static String help() {
-    TextTable table = new TextTable(3);
+    TextTable table = new TextTable(4);
     table.heading("Prints the bench sheet of a recipe file; without a file, of the demo recipe.");
     table.heading("");
-    table.heading("usage: [FILE] [--SETTING VALUE]...");
+    table.heading("usage: [FILE] [--kitchen FILE] [--SETTING VALUE]...");
     table.heading("");
-    for (Setting setting : Setting.values()) {
-      table.row("  --" + setting.key(), setting.example(), setting.help());
+    table.row("  setting", "for example", "default", "what it does");
+    for (Setting<?> setting : Settings.all()) {
+      table.row("  --" + setting.key(), setting.example(), setting.usual(), setting.help());
     }
     table.heading("");
     table.heading(
         "A file holds the same settings as lines (pieces: 12), then recipe lines under the");
     table.heading(
-        "headings [dough], [preferment NAME], [soaker NAME], [roll-in], [finish], and tasks");
+        "headings [dough], [preferment NAME], [soaker NAME], [roll-in], [finish], and steps under");
     table.heading(
-        "under [timetable], for example  retard: 13 h at 4 °C as slab 30 mm, until firm  (as slab,");
-    table.heading("roll, ball, tub or box). Wrong input gives one line and exit code 2.");
+        "[steps], for example  retard: 13 h in the refrigerator as slab 30 mm, until firm");
+    table.heading("A kitchen file holds the settings of a kitchen. docs/recipe-files.md says more.");
+    table.heading("Wrong input gives a line for each complaint and exit code 2.");
     return table.toString();
   }
 }

@@ -11,6 +11,8 @@ import org.tourage.day.Balance;
 import org.tourage.day.KitchenOven;
 import org.tourage.day.Product;
 import org.tourage.fermentation.Cover;
+import org.tourage.fermentation.RateModel;
+import org.tourage.fermentation.Rosso1993;
 import org.tourage.oven.DoughKind;
 import org.tourage.quantity.Amounts;
 import org.tourage.quantity.BakeryUnit;
@@ -47,6 +49,10 @@ final class SettingText {
 
   static String name(String text) {
     return title(text);
+  }
+
+  static RateModel rate(String text) {
+    return Rosso1993.named(text);
   }
 
   static int count(String text) {

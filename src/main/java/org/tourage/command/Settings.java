@@ -148,7 +148,7 @@ public final class Settings {
   static final Setting<RateModel> RATE_MODEL =
       Setting.of(
               "rate-model",
-              Rosso1993::named,
+              SettingText::rate,
               "baker's yeast, gas in dough",
               "how the rate follows the temperature")
           .usually("baker's yeast, gas in dough");
@@ -194,7 +194,7 @@ public final class Settings {
       Setting.of("ready", DayTime::parse, "day 2 09:00", "end of the last step");
 
   static final Setting<String> KITCHEN =
-      Setting.of("kitchen", SettingText::title, "Kestrel Lane", "name of the kitchen")
+      Setting.of("kitchen-name", SettingText::title, "Kestrel Lane", "name of the kitchen")
           .usually("a usual kitchen");
   static final Setting<Amount<Temperature>> ROOM =
       Setting.of("room", Amounts::temperature, "21 °C", "temperature of the room")

@@ -82,6 +82,15 @@ public final class BakeDay implements Explained, Serializable {
   }
 
   /**
+   * What is left of a sheet when the pieces are cut.
+   *
+   * @return trim and ends, 0 g where no sheet is cut
+   */
+  public Amount<Mass> trim() {
+    return results.trim();
+  }
+
+  /**
    * How many pieces there are.
    *
    * @return the number, 0 if the dough is not parted

@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
+import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
@@ -53,6 +54,7 @@ final class DayWork {
       Batch batch,
       Scaled scaled,
       List<Substitution> exchanges,
+      Amount<Mass> trim,
       Part<RiseHistory> rise,
       Part<Baking> bake,
       Timetable timetable,
@@ -65,7 +67,9 @@ final class DayWork {
     List<Substitution> exchanges = new ArrayList<>();
     Batch wanted = exchange(product.given(), exchanges::add);
     Formula formula = wanted.formula();
-    Scaled scaled = new Scaling(plan.order()).scale(wanted);
+    Scaling scaling = new Scaling(plan.order());
+    Scaled scaled = scaling.scale(wanted);
+    advice.addAll(scaling.advice());
     Batch batch = scaled.batch().rounded(kitchen.balance().step());
     note(batch.advice(), batch.working());
     DoughCourse course = new DoughCourse(kitchen, product.procedure(), scaled);
@@ -92,6 +96,7 @@ final class DayWork {
         batch,
         scaled,
         List.copyOf(exchanges),
+        scaled.trim(),
         rise,
         bake,
         timetable,

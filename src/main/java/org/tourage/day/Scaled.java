@@ -23,4 +23,13 @@ record Scaled(
     Amount<Mass> doughMass,
     Part<LaminationPlan> lamination,
     Part<CuttingPlan> cutting)
-    implements java.io.Serializable {}
+    implements java.io.Serializable {
+
+  /** What is left of the sheet, 0 g where none is cut. */
+  Amount<Mass> trim() {
+    return cutting
+        .found()
+        .map(c -> c.trimMass(doughMass.add(batch.rollIn())))
+        .orElseGet(() -> org.tourage.quantity.Amounts.grams(0));
+  }
+}

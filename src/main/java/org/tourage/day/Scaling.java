@@ -2,14 +2,21 @@ package org.tourage.day;
 
 import static org.tourage.quantity.BakeryUnits.FRACTION;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import javax.measure.quantity.Mass;
+import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
 import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
 import org.tourage.formula.StageKind;
 import org.tourage.lamination.FoldSequence;
 import org.tourage.lamination.LaminationPlan;
 import org.tourage.makeup.CuttingPlan;
+import org.tourage.makeup.SheetForPieces;
+import org.tourage.makeup.WeighedSheet;
 import org.tourage.quantity.Amount;
 
 /**
@@ -17,13 +24,18 @@ import org.tourage.quantity.Amount;
  * the dough is the one whose cut pieces weigh what is wanted.
  */
 final class Scaling {
-  private static final int MOST_ROUNDS = 60;
-  private static final double SETTLED = 1e-12;
+  private static final String ADD_LOCK_IN = "add a step that locks it in, and the turns";
 
   private final Order order;
+  private final List<Advice> advice = new ArrayList<>();
 
   Scaling(Order order) {
     this.order = order;
+  }
+
+  /** What the search for the sheet has to say. */
+  List<Advice> advice() {
+    return advice;
   }
 
   /** The order as a batch of this formula; the batch is what the recipe gives. */
@@ -35,51 +47,71 @@ final class Scaling {
     } else if (order.size() instanceof Order.Pieces pieces) {
       batch = formula.forPieces(pieces.pieces().withProcessLoss(order.processLoss()));
     }
-    boolean rolledIn = formula.stages().stream().anyMatch(s -> s.kind() == StageKind.ROLL_IN);
-    Scaled scaled = lay(batch, rolledIn);
-    Optional<Amount<Mass>> wanted = order.rawPiece();
-    if (wanted.isEmpty() || !scaled.cutting().isThere()) {
-      return scaled;
-    }
-    for (int round = 0; round < MOST_ROUNDS && scaled.cutting().isThere(); round++) {
-      double correction = wanted.get().ratioTo(scaled.piece());
-      if (Math.abs(correction - 1) < SETTLED) {
-        break;
-      }
-      scaled = lay(scaled.batch().times(correction), rolledIn);
-    }
-    return scaled;
-  }
-
-  private Scaled lay(Batch batch, boolean rolledIn) {
-    int pieces = order.count();
-    Amount<Mass> divided =
-        batch.pieceMass(Math.max(1, pieces), order.processLoss());
-    Amount<Mass> base =
-        batch.baseDough().multiply(1 - order.processLoss().in(FRACTION));
-    if (!rolledIn) {
-      return new Scaled(
+    if (!formula.has(StageKind.ROLL_IN)) {
+      return divided(
           batch,
-          pieces,
-          divided,
-          base,
           Part.notAsked("no fat is rolled in", "give a roll-in stage"),
           Part.notAsked("there is no laminated sheet to cut", "divide the dough by weight"));
     }
-    Part<LaminationPlan> plan = Part.worked(() -> laminate(batch, base));
-    Amount<Mass> sheet = base.add(batch.rollIn());
-    Part<CuttingPlan> cutting =
-        pieces == 0 || !(order.product().makeUp() instanceof MakeUp.FromSheet cut)
-            ? Part.notAsked("the sheet is not cut", "give the number of pieces and how they are cut")
-            : plan.then(
-                p ->
-                    CuttingPlan.forPieces(
-                        cut.cut(), pieces, p.finalSheet(), cut.trim(), cut.slenderness()));
-    Amount<Mass> piece = cutting.found().map(c -> c.pieceMass(sheet)).orElse(divided);
-    return new Scaled(batch, pieces, piece, base, plan, cutting);
+    Batch start = batch;
+    Part<LaminationPlan> plan = Part.worked(() -> laminate(start));
+    if (order.count() == 0 || !(order.product().makeUp() instanceof MakeUp.FromSheet cut)) {
+      return divided(
+          batch,
+          plan,
+          Part.notAsked("the sheet is not cut", "give the number of pieces and how they are cut"));
+    }
+    Optional<Amount<Mass>> wanted = order.rawPiece();
+    if (wanted.isEmpty() || !plan.isThere()) {
+      Part<CuttingPlan> cutting =
+          plan.then(
+              p ->
+                  CuttingPlan.forPieces(
+                      cut.cut(), order.count(), p.finalSheet(), cut.trim(), cut.slenderness()));
+      return cut(batch, plan, cutting);
+    }
+    Part<SheetForPieces> found =
+        Part.worked(
+            () ->
+                SheetForPieces.find(
+                    cut.cut(),
+                    order.count(),
+                    wanted.get(),
+                    cut.trim(),
+                    cut.slenderness(),
+                    scale -> sheet(start.times(scale))));
+    if (!found.isThere()) {
+      return cut(batch, plan, found.then(SheetForPieces::plan));
+    }
+    advice.addAll(found.get().advice());
+    Batch right = batch.times(found.get().scale());
+    return cut(right, Part.worked(() -> laminate(right)), found.then(SheetForPieces::plan));
   }
 
-  private LaminationPlan laminate(Batch batch, Amount<Mass> base) {
+  /** Pieces by weight. */
+  private Scaled divided(Batch batch, Part<LaminationPlan> plan, Part<CuttingPlan> cutting) {
+    Amount<Mass> piece = batch.pieceMass(Math.max(1, order.count()), order.processLoss());
+    return new Scaled(batch, order.count(), piece, base(batch), plan, cutting);
+  }
+
+  /** Pieces from the sheet; where it can't be cut, as if they were divided. */
+  private Scaled cut(Batch batch, Part<LaminationPlan> plan, Part<CuttingPlan> cutting) {
+    if (!cutting.isThere()) {
+      return divided(batch, plan, cutting);
+    }
+    Amount<Mass> piece = cutting.get().pieceMass(sheet(batch).mass());
+    return new Scaled(batch, order.count(), piece, base(batch), plan, cutting);
+  }
+
+  private Amount<Mass> base(Batch batch) {
+    return batch.baseDough().multiply(1 - order.processLoss().in(FRACTION));
+  }
+
+  private WeighedSheet sheet(Batch batch) {
+    return WeighedSheet.of(laminate(batch).finalSheet(), base(batch).add(batch.rollIn()));
+  }
+
+  private LaminationPlan laminate(Batch batch) {
     FoldSequence folds =
         order
             .product()
@@ -87,26 +119,15 @@ final class Scaling {
             .folds()
             .orElseThrow(
                 () ->
-                    new org.tourage.advice.BakeryException(
-                        org.tourage.advice.BakeryException.Reason.MISSING,
+                    new BakeryException(
+                        Reason.MISSING,
                         "the lamination is not worked",
                         "no step locks in the fat",
-                        "add a step that locks it in, and the turns"));
+                        ADD_LOCK_IN));
     LaminationPlan.Setup setup =
         order.product().makeUp() instanceof MakeUp.FromSheet sheet
             ? sheet.setup()
             : LaminationPlan.Setup.SMALL_BENCH;
-    Formula formula = batch.formula();
-    return LaminationPlan.of(
-        folds,
-        base,
-        batch.rollIn(),
-        org.tourage.physics.ChoiOkos1986.density(
-            formula.constituents(StageKind::inDough),
-            org.tourage.quantity.Amounts.celsius(15)),
-        org.tourage.physics.ChoiOkos1986.density(
-            formula.constituents(k -> k == StageKind.ROLL_IN),
-            org.tourage.quantity.Amounts.celsius(15)),
-        setup);
+    return LaminationPlan.of(batch, order.processLoss(), folds, setup);
   }
 }

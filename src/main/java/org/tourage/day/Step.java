@@ -278,6 +278,22 @@ public final class Step implements Serializable {
   }
 
   /**
+   * The mix with a wanted temperature of the dough.
+   *
+   * @param target the temperature
+   * @return the changed step
+   * @throws BakeryException if the step mixes nothing
+   */
+  public Step mixedTo(Quantity<Temperature> target) {
+    if (!(action instanceof Action.Mix mix)) {
+      throw new BakeryException(
+          Reason.INCONSISTENT, "only a mix has a dough temperature", name, "give it to the mix");
+    }
+    Action mixing = new Action.Mix(mix.stage(), Amount.from(target));
+    return new Step(mixing, name, time, place, form, cover, cue);
+  }
+
+  /**
    * The step with the earliest time at which one looks; its own time is the latest.
    *
    * @param earliest not longer than the time of the step
