@@ -51,6 +51,7 @@ import org.tourage.lamination.FatCurve;
 import org.tourage.lamination.Fold;
 import org.tourage.lamination.FoldSequence;
 import org.tourage.lamination.LaminationPlan;
+import org.tourage.lamination.LaminationStep;
 import org.tourage.lamination.LockIn;
 import org.tourage.lamination.SheetBody;
 import org.tourage.makeup.CuttingPlan;
@@ -347,7 +348,7 @@ public final class BenchDay {
   }
 
   private LaminationPlan.Setup setup() {
-    LaminationPlan.Setup bench = LaminationPlan.Setup.SMALL_BENCH;
+    LaminationPlan.Setup bench = LaminationPlan.Setup.SMALL_BENCH.suiting(lockIn());
     Amount<Length> thickness =
         read(Setting.SHEET_THICKNESS, Amounts::length, bench.finalThickness());
     Amount<Length> width = read(Setting.SHEET_WIDTH, Amounts::length, bench.finalWidth());
@@ -367,10 +368,10 @@ public final class BenchDay {
     AmountFormat format = AmountFormat.sideBySide();
     List<String> lines = new ArrayList<>();
     lines.add(curve.toString());
-    List<LaminationPlan.Step> steps = plan.steps();
-    LaminationPlan.Step packet = steps.get(steps.size() - 2);
-    LaminationPlan.Step last = steps.get(steps.size() - 1);
-    for (LaminationPlan.Step step : List.of(packet, last)) {
+    List<LaminationStep> steps = plan.steps();
+    LaminationStep packet = steps.get(steps.size() - 2);
+    LaminationStep last = steps.get(steps.size() - 1);
+    for (LaminationStep step : List.of(packet, last)) {
       SheetBody body = SheetBody.of(plan, step.thickness(), dough, fat, curve);
       lines.add(
           step.action()

@@ -22,6 +22,7 @@ import org.tourage.internal.Numbers;
 import org.tourage.internal.TextTable;
 import org.tourage.label.AllergenSummary;
 import org.tourage.lamination.LaminationPlan;
+import org.tourage.lamination.LaminationStep;
 import org.tourage.lamination.RollingSchedule;
 import org.tourage.makeup.CuttingPlan;
 import org.tourage.oven.Bake;
@@ -277,7 +278,7 @@ public final class BenchSheet implements Serializable {
               + " "
               + extent(plan.block())
               + ", "
-              + format.length(plan.setup().blockThickness())
+              + format.length(plan.blockThickness())
               + " thick");
       lines.add(
           cover
@@ -295,7 +296,7 @@ public final class BenchSheet implements Serializable {
       TextTable table = new TextTable(1);
       table.row(
           "step", "length x width", "thick", "fat layers", "each fat layer", "each dough layer");
-      for (LaminationPlan.Step step : plan.steps()) {
+      for (LaminationStep step : plan.steps()) {
         table.row(
             step.action(),
             extent(step.extent()),
@@ -318,7 +319,6 @@ public final class BenchSheet implements Serializable {
                 + format.length(schedule.from())
                 + " → "
                 + gaps);
-        advice.addAll(schedule.advice());
       }
       lines.add(
           "turn by 90° after each fold; rest cold 20 to 30 min between turns (common practice)");
