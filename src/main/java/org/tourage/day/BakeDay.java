@@ -10,9 +10,11 @@ import org.tourage.advice.Advice;
 import org.tourage.advice.Explained;
 import org.tourage.advice.Severity;
 import org.tourage.advice.Working;
+import org.tourage.doughtemperature.WaterPlan;
 import org.tourage.fermentation.RiseHistory;
 import org.tourage.formula.Batch;
 import org.tourage.lamination.LaminationPlan;
+import org.tourage.lamination.Workability;
 import org.tourage.makeup.CuttingPlan;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
@@ -113,6 +115,24 @@ public final class BakeDay implements Explained, Serializable {
    */
   public Part<LaminationPlan> lamination() {
     return results.scaled().lamination();
+  }
+
+  /**
+   * The water of the final dough.
+   *
+   * @return its temperature, the ice, or the levers; or why it is not worked
+   */
+  public Part<WaterPlan> water() {
+    return results.water();
+  }
+
+  /**
+   * How long packet and sheet can be rolled.
+   *
+   * @return the times, or why there are none
+   */
+  public Part<Workability> workability() {
+    return results.workability();
   }
 
   /**

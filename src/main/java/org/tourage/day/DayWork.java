@@ -11,11 +11,11 @@ import java.util.Set;
 import java.util.function.Consumer;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
-import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.advice.Working;
+import org.tourage.doughtemperature.WaterPlan;
 import org.tourage.fermentation.DoughGas;
 import org.tourage.fermentation.OsmoticLoad;
 import org.tourage.fermentation.Rise;
@@ -30,6 +30,7 @@ import org.tourage.ingredient.YeastForm;
 import org.tourage.label.AllergenSummary;
 import org.tourage.label.KitchenCautions;
 import org.tourage.lamination.FatCurve;
+import org.tourage.lamination.Workability;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.Amounts;
 import org.tourage.substitution.FlourExchange;
@@ -57,6 +58,8 @@ final class DayWork {
       Scaled scaled,
       List<Substitution> exchanges,
       Amount<Mass> trim,
+      Part<WaterPlan> water,
+      Part<Workability> workability,
       Part<RiseHistory> rise,
       Part<Baking> bake,
       Timetable timetable,
@@ -69,13 +72,16 @@ final class DayWork {
     List<Substitution> exchanges = new ArrayList<>();
     Batch wanted = exchange(product.given(), exchanges::add);
     Formula formula = wanted.formula();
-    Scaling scaling = new Scaling(plan.order());
+    Scaling scaling = new Scaling(kitchen, plan.order());
     Scaled scaled = scaling.scale(wanted);
     advice.addAll(scaling.advice());
     Batch batch = scaled.batch().rounded(kitchen.balance().step());
     note(batch.advice(), batch.working());
     DoughCourse course = new DoughCourse(kitchen, product.procedure(), scaled);
-    Part<RiseHistory> rise = Part.worked(() -> rise(formula)).then(course::history);
+    Part<WaterPlan> water = new WaterWork(kitchen, product, batch, course).work();
+    water.found().ifPresent(w -> note(w.advice(), w.working()));
+    Part<Workability> workability = workability(scaled, batch);
+    Part<RiseHistory> rise = Part.worked(() -> rise(formula, water)).then(course::history);
     Part<Baking> bake =
         product
             .procedure()
@@ -99,6 +105,8 @@ final class DayWork {
         scaled,
         List.copyOf(exchanges),
         scaled.trim(),
+        water,
+        workability,
         rise,
         bake,
         timetable,
@@ -117,7 +125,14 @@ final class DayWork {
       DoughCourse course,
       Part<RiseHistory> rise,
       Part<Baking> bake) {
-    scaled.lamination().found().ifPresent(p -> note(p.advice(), p.working()));
+    scaled
+        .lamination()
+        .found()
+        .ifPresent(
+            p -> {
+              note(p.advice(), p.working());
+              kitchen.benchSize().ifPresent(size -> advice.addAll(p.fitting(size)));
+            });
     scaled.cutting().found().ifPresent(c -> note(c.advice(), c.working()));
     rise.found()
         .ifPresent(
@@ -188,8 +203,8 @@ final class DayWork {
   }
 
   /** The rise before its first stage: as it was seen, or as the trade guesses from the yeast. */
-  private RiseHistory rise(Formula formula) {
-    Amount<Temperature> mixed = mixed();
+  private RiseHistory rise(Formula formula, Part<WaterPlan> water) {
+    Amount<Temperature> mixed = water.found().map(WaterPlan::dough).orElseGet(this::mixed);
     DoughGas gas =
         DoughGas.of(formula.constituents(StageKind::inDough), mixed)
             .atAltitude(kitchen.altitude());
@@ -205,13 +220,29 @@ final class DayWork {
 
   /** How warm the dough is at the end of the mix: as it is wanted, or as the room is. */
   private Amount<Temperature> mixed() {
-    @Nullable Amount<Temperature> target = null;
-    for (Step step : product.procedure().steps()) {
-      if (step.action() instanceof Action.Mix mix && mix.stage() == null) {
-        target = mix.target();
-      }
+    return WaterWork.target(product.procedure()).orElseGet(kitchen::room);
+  }
+
+  private Part<Workability> workability(Scaled scaled, Batch batch) {
+    Optional<FatCurve> curve = fat();
+    if (curve.isEmpty()) {
+      return Part.notAsked(
+          "nothing is said of the time on the bench", "give the solid-fat curve of the roll-in fat");
     }
-    return target == null ? kitchen.room() : target;
+    Part<Workability> workability =
+        scaled
+            .lamination()
+            .then(
+                p ->
+                    Workability.of(
+                        p,
+                        batch,
+                        curve.get(),
+                        kitchen.refrigerator(),
+                        kitchen.room(),
+                        kitchen.bench()));
+    workability.found().ifPresent(w -> note(w.advice(), w.working()));
+    return workability;
   }
 
   private static Amount<javax.measure.quantity.Dimensionless> freshYeast(Formula formula) {
