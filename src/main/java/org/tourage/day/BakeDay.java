@@ -1,9 +1,11 @@
 package org.tourage.day;
 
 import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.MINUTE;
 
 import java.io.Serializable;
 import java.util.List;
+import java.util.Optional;
 import javax.measure.quantity.Mass;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
@@ -151,6 +153,33 @@ public final class BakeDay implements Explained, Serializable {
    */
   public Part<RiseHistory> rise() {
     return results.rise();
+  }
+
+  /**
+   * Whether anything ferments in the dough.
+   *
+   * @return false for a dough or batter without yeast or levain, whose history is of its
+   *     temperature only
+   */
+  public boolean ferments() {
+    return results.ferments();
+  }
+
+  /**
+   * When the dough, in its last shape, has so many times the volume that it had after mixing.
+   *
+   * @param growth volume by volume
+   * @return the time on the clock, empty if it does not get there or the rise is not worked
+   */
+  public Optional<DayTime> reaches(double growth) {
+    return rise()
+        .found()
+        .filter(history -> !history.stages().isEmpty())
+        .flatMap(history -> history.reached(growth))
+        .map(
+            time ->
+                Timetabling.mixed(plan.order(), timetable())
+                    .plusMinutes(Math.round(time.in(MINUTE))));
   }
 
   /**

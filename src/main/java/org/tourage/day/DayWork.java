@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
 import org.tourage.advice.Advice;
@@ -40,6 +41,9 @@ import org.tourage.substitution.Substitution;
 
 /** Works a plan through, part by part. */
 final class DayWork {
+  /** So little yeast that a dough without leavening keeps its volume. */
+  private static final Amount<Dimensionless> NOTHING_RISES = Amounts.percent(1e-9);
+
   private final DayPlan plan;
   private final Kitchen kitchen;
   private final Product product;
@@ -62,6 +66,7 @@ final class DayWork {
       Part<Workability> workability,
       Part<RiseHistory> rise,
       Part<Baking> bake,
+      boolean ferments,
       Timetable timetable,
       List<Advice> advice,
       Working working)
@@ -76,7 +81,10 @@ final class DayWork {
     Scaled scaled = scaling.scale(wanted);
     advice.addAll(scaling.advice());
     Batch batch = scaled.batch().rounded(kitchen.balance().step());
-    note(batch.advice(), batch.working());
+    boolean puff = product.procedure().folds().isPresent() && !ferments(formula);
+    note(
+        batch.advice().stream().filter(a -> !puff || !a.code().equals("NO_LEAVENING")).toList(),
+        batch.working());
     DoughCourse course = new DoughCourse(kitchen, product.procedure(), scaled);
     Part<WaterPlan> water = new WaterWork(kitchen, product, batch, course).work();
     water.found().ifPresent(w -> note(w.advice(), w.working()));
@@ -99,6 +107,7 @@ final class DayWork {
                                 rise.found().orElse(null))))
             .orElseGet(() -> Part.notAsked("nothing is baked", "give a step that bakes"));
     Timetable timetable = Timetabling.of(plan.order(), bake.found().orElse(null));
+    advice.addAll(Timetabling.advice(timetable));
     collect(formula, scaled, course, rise, bake);
     return new Results(
         batch,
@@ -109,6 +118,7 @@ final class DayWork {
         workability,
         rise,
         bake,
+        ferments(formula),
         timetable,
         List.copyOf(advice),
         working);
@@ -137,9 +147,11 @@ final class DayWork {
     rise.found()
         .ifPresent(
             r -> {
-              note(r.advice(), r.working());
+              if (ferments(formula)) {
+                note(r.advice(), r.working());
+                advice.addAll(OsmoticLoad.of(formula).advice());
+              }
               advice.addAll(DayChecks.of(course.legs(), r, fat()));
-              advice.addAll(OsmoticLoad.of(formula).advice());
               advice.addAll(KitchenCautions.warmHold(formula, r.above(CELSIUS.amount(5))));
             });
     bake.found()
@@ -214,7 +226,7 @@ final class DayWork {
             .map(
                 s ->
                     Rise.observed(gas, product.rate(), s.growth(), s.time(), s.temperature()))
-            .orElseGet(() -> Rise.firstGuess(gas, product.rate(), freshYeast(formula)));
+            .orElseGet(() -> Rise.firstGuess(gas, product.rate(), leavening(formula)));
     return RiseHistory.start(rise, mixed);
   }
 
@@ -245,20 +257,30 @@ final class DayWork {
     return workability;
   }
 
-  private static Amount<javax.measure.quantity.Dimensionless> freshYeast(Formula formula) {
+  /** Yeast counted as fresh yeast; next to nothing where nothing raises the dough. */
+  private static Amount<Dimensionless> leavening(Formula formula) {
     double percent = 0;
     for (Line line : formula.overall()) {
       double share = line.percent().value();
-      percent +=
-          YeastForm.of(line.ingredient()).map(form -> share / form.perFresh()).orElse(0.0);
+      percent += YeastForm.of(line.ingredient()).map(form -> share / form.perFresh()).orElse(0.0);
     }
-    if (percent == 0) {
+    if (percent > 0) {
+      return Amounts.percent(percent);
+    }
+    if (formula.has(StageKind.PREFERMENT)) {
       throw new BakeryException(
           Reason.MISSING,
           "the rise is not worked",
-          "the formula has no baker's yeast and no rise was seen",
-          "say what you saw, for example doubled in 4 h at 25 °C");
+          "the dough rises by its levain alone, and no rise was seen",
+          "say what you saw, for example rise: doubled in 4 h at 25 °C");
     }
-    return Amounts.percent(percent);
+    return NOTHING_RISES;
+  }
+
+  /** Whether anything ferments in the dough. */
+  private boolean ferments(Formula formula) {
+    return product.seenRise().isPresent()
+        || formula.has(StageKind.PREFERMENT)
+        || formula.has(Role.YEAST);
   }
 }

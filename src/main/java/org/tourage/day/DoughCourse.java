@@ -70,7 +70,7 @@ final class DoughCourse {
     Place place = Place.ROOM;
     int folded = 0;
     List<Step> steps = procedure.steps();
-    for (int i = procedure.mixing() + 1; i < procedure.baking(); i++) {
+    for (int i = procedure.mixing() + 1; i < procedure.rising(); i++) {
       Step step = steps.get(i);
       Action action = step.action();
       if (action instanceof Action.Ripen) {

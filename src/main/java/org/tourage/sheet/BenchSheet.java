@@ -278,22 +278,29 @@ public final class BenchSheet implements Serializable {
 
   private List<String> rise(RiseHistory history) {
     List<String> lines = new ArrayList<>();
-    lines.add(
-        (history.rise().seen() ? "seen: " : "first guess by the yeast: ")
-            + history.rise()
-            + "; volumes are those of the dough without roll-in");
+    if (history.stages().isEmpty()) {
+      return lines;
+    }
+    if (day.ferments()) {
+      lines.add(
+          (history.rise().seen() ? "seen: " : "first guess by the yeast: ")
+              + history.rise()
+              + "; volumes are those of the dough without roll-in");
+    } else {
+      lines.add("nothing ferments in this dough: what counts is its temperature");
+    }
     lines.addAll(history.table(format).lines().toList());
-    for (double growth : List.of(1.5, 2.0)) {
-      history
-          .reached(growth)
-          .ifPresent(
-              time ->
-                  lines.add(
-                      "in its last shape it has "
-                          + growth
-                          + " times the volume "
-                          + AmountFormat.metric().time(time)
-                          + " after the end of the mix"));
+    if (day.ferments()) {
+      for (double growth : List.of(1.5, 2.0)) {
+        day.reaches(growth)
+            .ifPresent(
+                at ->
+                    lines.add(
+                        "in its last shape it has "
+                            + growth
+                            + " times the volume after mixing on "
+                            + at));
+      }
     }
     return lines;
   }
@@ -330,14 +337,25 @@ public final class BenchSheet implements Serializable {
   }
 
   private static String loads(Baking baking) {
-    return baking.loads().size() == 1
-        ? baking.loads().get(0) + " on " + baking.perTray() + " a tray, one load"
-        : baking.loads().size()
-            + " loads of "
-            + baking.loads().stream().map(String::valueOf).collect(Collectors.joining(", "))
-            + " pieces, "
-            + baking.perTray()
-            + " a tray";
+    int trays = baking.kitchenOven().trays();
+    String fits =
+        baking.perTray() + (baking.perTray() == 1 ? " piece fits" : " pieces fit") + " a tray; ";
+    if (baking.loads().size() == 1) {
+      int pieces = baking.loads().get(0);
+      int used = (pieces + baking.perTray() - 1) / baking.perTray();
+      return fits
+          + "one load of "
+          + pieces
+          + (pieces == 1 ? " piece" : " pieces")
+          + " on "
+          + used
+          + (used == 1 ? " tray" : " trays");
+    }
+    return fits
+        + baking.loads().size()
+        + " loads of "
+        + baking.loads().stream().map(String::valueOf).collect(Collectors.joining(", "))
+        + (trays == 1 ? " on one tray" : " on " + trays + " trays");
   }
 
   private List<String> kitchen(Kitchen kitchen) {
