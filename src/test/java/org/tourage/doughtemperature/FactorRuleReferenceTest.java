@@ -1,6 +1,7 @@
 package org.tourage.doughtemperature;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.tourage.quantity.Amounts.*;
 
 import java.math.BigDecimal;
@@ -51,6 +52,21 @@ class FactorRuleReferenceTest {
                 .setScale(10, RoundingMode.HALF_UP)
                 .setScale(decimals, RoundingMode.HALF_UP))
         .isEqualTo(printed);
+  }
+
+  static Stream<Row> iceTable() {
+    return Checks.rows("ice-table.csv");
+  }
+
+  @ParameterizedTest
+  @MethodSource("iceTable")
+  void theIceRuleFollowsThePrintedTable(Row row) {
+    IceRule rule =
+        IceRule.of(pounds(1), fahrenheit(row.number("tap")), fahrenheit(row.number("wanted")));
+    double printed = row.number("ice");
+    // half a unit of the last printed digit, and what the row allows
+    double allowed = 5e-4 + printed * row.number("within_percent") / 100;
+    assertThat(rule.ice().in(BakeryUnits.POUND)).isCloseTo(printed, within(allowed));
   }
 
   private static FactorRule rule(Row row) {
