@@ -28,7 +28,7 @@ class ChecksTest {
                 row -> {
                   assertThat(row.get("source")).isNotBlank();
                   assertThat(row.get("provenance"))
-                      .isIn("fetched", "from memory", "common practice");
+                      .isIn("fetched", "from memory", "common practice", "derived");
                 });
       }
     }
