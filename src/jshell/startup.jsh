@@ -11,7 +11,7 @@ import org.tourage.lamination.*;
 import org.tourage.makeup.*;
 import org.tourage.oven.*;
 import org.tourage.physics.*;
-import org.tourage.plan.*;
+import org.tourage.day.*;
 import org.tourage.quantity.*;
 import org.tourage.sheet.*;
 import org.tourage.substitution.*;

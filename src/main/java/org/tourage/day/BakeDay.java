@@ -3,12 +3,9 @@ package org.tourage.day;
 import static java.util.Objects.requireNonNull;
 
 import java.io.Serializable;
-import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Optional;
-import java.util.Set;
 import javax.measure.quantity.Mass;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.Explained;
 import org.tourage.advice.Severity;
@@ -18,6 +15,7 @@ import org.tourage.formula.Batch;
 import org.tourage.lamination.LaminationPlan;
 import org.tourage.makeup.CuttingPlan;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
 import org.tourage.substitution.Substitution;
 
 /**
@@ -170,5 +168,32 @@ public final class BakeDay implements Explained, Serializable {
   @Override
   public Working working() {
     return results.working();
+  }
+
+  /** Days are equal if their plans are: the same plan always gives the same day. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof BakeDay that && plan.equals(that.plan);
+  }
+
+  @Override
+  public int hashCode() {
+    return plan.hashCode();
+  }
+
+  /** {@code Harbour rolls: 24 pieces of 85 g raw, 2.04 kg of dough, day 1 08:00 to 12:30}. */
+  @Override
+  public String toString() {
+    AmountFormat format = AmountFormat.metric();
+    String pieces =
+        pieces() == 0 ? "" : pieces() + " pieces of " + format.mass(scalingWeight()) + " raw, ";
+    return plan.order().product().name()
+        + ": "
+        + pieces
+        + format.mass(batch().dough())
+        + " of dough, "
+        + timetable().start()
+        + " to "
+        + timetable().end();
   }
 }

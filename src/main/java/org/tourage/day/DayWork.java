@@ -6,6 +6,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import javax.measure.quantity.Mass;
@@ -28,6 +29,7 @@ import org.tourage.ingredient.Role;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.label.AllergenSummary;
 import org.tourage.label.KitchenCautions;
+import org.tourage.lamination.FatCurve;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.Amounts;
 import org.tourage.substitution.FlourExchange;
@@ -91,7 +93,7 @@ final class DayWork {
                                 rise.found().orElse(null))))
             .orElseGet(() -> Part.notAsked("nothing is baked", "give a step that bakes"));
     Timetable timetable = Timetabling.of(plan.order(), bake.found().orElse(null));
-    collect(formula, scaled, rise, bake);
+    collect(formula, scaled, course, rise, bake);
     return new Results(
         batch,
         scaled,
@@ -109,13 +111,19 @@ final class DayWork {
     working = working.then(lines);
   }
 
-  private void collect(Formula formula, Scaled scaled, Part<RiseHistory> rise, Part<Baking> bake) {
+  private void collect(
+      Formula formula,
+      Scaled scaled,
+      DoughCourse course,
+      Part<RiseHistory> rise,
+      Part<Baking> bake) {
     scaled.lamination().found().ifPresent(p -> note(p.advice(), p.working()));
     scaled.cutting().found().ifPresent(c -> note(c.advice(), c.working()));
     rise.found()
         .ifPresent(
             r -> {
               note(r.advice(), r.working());
+              advice.addAll(DayChecks.of(course.legs(), r, fat()));
               advice.addAll(OsmoticLoad.of(formula).advice());
               advice.addAll(KitchenCautions.warmHold(formula, r.above(CELSIUS.amount(5))));
             });
@@ -173,6 +181,10 @@ final class DayWork {
                     "the recipe has nothing that could be replaced",
                     "by " + to.name(),
                     "name what is to go"));
+  }
+
+  private Optional<FatCurve> fat() {
+    return product.makeUp() instanceof MakeUp.FromSheet sheet ? sheet.fat() : Optional.empty();
   }
 
   /** The rise before its first stage: as it was seen, or as the trade guesses from the yeast. */

@@ -21,11 +21,14 @@ import org.tourage.fermentation.RiseHistory;
 import org.tourage.formula.Formula;
 import org.tourage.formula.StageKind;
 import org.tourage.lamination.LaminationPlan;
+import org.tourage.makeup.CuttingPlan;
+import org.tourage.makeup.Shape;
 import org.tourage.physics.ChoiOkos1986;
 import org.tourage.physics.Constituents;
 import org.tourage.physics.Solid;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.Amounts;
+import org.tourage.quantity.Extent;
 
 /**
  * Which body the dough has in each step from the end of the mix to the oven: the whole dough in its
@@ -83,15 +86,18 @@ final class DoughCourse {
         thickness = plan.steps().get(2 * folded).thickness();
       } else if (plan != null && action == Action.Simple.SHEET) {
         thickness = plan.setup().finalThickness();
-      } else if (action == Action.Simple.CUT || action == Action.Simple.DIVIDE) {
-        form = plan == null || action == Action.Simple.DIVIDE ? Form.BALL : form;
-        state = plan == null ? State.PIECE : state;
+      } else if (action == Action.Simple.DIVIDE) {
+        form = Form.BALL;
+        state = State.PIECE;
+      } else if (action == Action.Simple.CUT) {
+        form = flatPiece();
+        state = State.PIECE;
       }
       if (step.form().isPresent()) {
         form = step.form().get();
-        boolean shaped = action == Action.Simple.SHAPE || state == State.SHEET;
         boolean sheeted = state == State.SHEET && form instanceof Form.Slab;
-        state = shaped && !sheeted ? State.PIECE : state;
+        boolean pieces = action == Action.Simple.SHAPE || state == State.SHEET;
+        state = pieces && !sheeted ? State.PIECE : state;
         if (sheeted && thickness != null && form instanceof Form.Slab slab) {
           Forms.free("sheet", "thickness", thickness.in(METRE), slab.thickness());
         }
@@ -113,6 +119,17 @@ final class DoughCourse {
               place));
     }
     return legs;
+  }
+
+  /** A piece as it is cut: as thick as its sheet, and of its area. */
+  private Form flatPiece() {
+    CuttingPlan plan = scaled.cutting().found().orElse(null);
+    if (plan == null) {
+      return Form.BALL;
+    }
+    // triangles cover half of base times height
+    double share = plan.shape() == Shape.RECTANGLE ? 1 : 0.5;
+    return Form.rectangle(Extent.of(plan.base().multiply(share), plan.height()));
   }
 
   /** The form of the piece that goes into the oven. */

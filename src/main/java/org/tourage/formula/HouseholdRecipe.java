@@ -230,7 +230,7 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
         Reason.UNKNOWN_NAME,
         "no such ingredient in \"" + line + "\"",
         "\"" + name + "\"",
-        "did you mean " + String.join(", ", catalogue.near(name)) + "?");
+        catalogue.hint(name));
   }
 
   private static Optional<Filling> filling(String word) {

@@ -6,8 +6,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * The allergens of two legal lists: in the United States section 201(qq) of the Federal Food, Drug,
  * and Cosmetic Act (FALCPA 2004, with sesame by the FASTER Act of 2021); in the European Union
- * Annex II of Regulation (EU) No 1169/2011. Exceptions of either list are not kept here. Coconut is
- * on neither list; some local rules ask for it.
+ * Annex II of Regulation (EU) No 1169/2011. Exceptions of either list are not kept here. Coconut
+ * and chestnut are on neither list; some local rules ask for them.
  */
 public enum Allergen {
   /** Wheat, spelt and khorasan included. */
@@ -59,7 +59,11 @@ public enum Allergen {
   /** Molluscs. */
   MOLLUSCS("molluscs", null, "molluscs", 14),
   /** Coconut, on neither list. */
-  COCONUT("coconut", null, null, 0);
+  COCONUT("coconut", null, null, 0),
+  /** Pine nuts, a tree nut in the United States only. */
+  PINE_NUT("pine nut", "tree nuts", null, 0),
+  /** Chestnuts, on neither list. */
+  CHESTNUT("chestnut", null, null, 0);
 
   private final String word;
   private final @Nullable String us;

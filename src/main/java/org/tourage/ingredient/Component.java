@@ -19,7 +19,39 @@ public enum Component {
   /** Sodium, a part of the ash. */
   SODIUM,
   /** Saturated fat, a part of the fat. */
-  SATURATED_FAT;
+  SATURATED_FAT,
+  /** Alcohol (ethanol). */
+  ALCOHOL,
+  /** Starch, a part of the carbohydrate. */
+  STARCH,
+  /** Sucrose, a part of the sugars. */
+  SUCROSE,
+  /** Glucose, a part of the sugars. */
+  GLUCOSE,
+  /** Fructose, a part of the sugars. */
+  FRUCTOSE,
+  /** Lactose, a part of the sugars. */
+  LACTOSE,
+  /** Maltose, a part of the sugars. */
+  MALTOSE,
+  /** Added sugars, a part of the sugars, as 21 CFR 101.9(c)(6)(iii) counts them. */
+  ADDED_SUGARS,
+  /** Monounsaturated fat, a part of the fat. */
+  MONOUNSATURATED_FAT,
+  /** Polyunsaturated fat, a part of the fat. */
+  POLYUNSATURATED_FAT,
+  /** Trans fat, a part of the fat. */
+  TRANS_FAT,
+  /** Cholesterol. */
+  CHOLESTEROL,
+  /** Potassium, a part of the ash. */
+  POTASSIUM,
+  /** Calcium, a part of the ash. */
+  CALCIUM,
+  /** Iron, a part of the ash. */
+  IRON,
+  /** Vitamin D. */
+  VITAMIN_D;
 
   private static final int COUNT = values().length;
 

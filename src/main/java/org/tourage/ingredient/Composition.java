@@ -2,15 +2,18 @@ package org.tourage.ingredient;
 
 import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.FRACTION;
+import static org.tourage.quantity.BakeryUnits.KILOJOULE;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Energy;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
@@ -21,8 +24,8 @@ import org.tourage.quantity.Amount;
 /**
  * What an ingredient is made of, as shares of its mass (grams per 100 g are percent). A figure can
  * be unknown, which is not the same as 0; each known figure has a {@link Source}. Water, protein,
- * fat, carbohydrate and ash together make at most 100 %; what is missing is {@link #unaccounted()}
- * (the carbon dioxide of baking soda, for example).
+ * fat, carbohydrate, ash and alcohol together make at most 100 %; what is missing is {@link
+ * #unaccounted()} (the carbon dioxide of baking soda, for example).
  *
  * <p>Immutable and serialisable.
  */
@@ -38,15 +41,35 @@ public final class Composition implements Serializable {
    */
   private static final double PART_TOLERANCE = 0.003;
 
+  private static final double MOST_ENERGY = 4000;
+
+  /** What {@link #toString} prints: the rest is in {@link #share}. */
+  private static final List<Component> PRINTED =
+      List.of(
+          Component.WATER,
+          Component.PROTEIN,
+          Component.FAT,
+          Component.CARBOHYDRATE,
+          Component.SUGARS,
+          Component.FIBRE,
+          Component.ASH,
+          Component.SODIUM,
+          Component.SATURATED_FAT,
+          Component.ALCOHOL);
+
   /** Mass fractions by component ordinal; NaN where unknown. */
   private final double[] fractions;
 
   /** Sources by component; a component without one has the general source. */
   private final EnumMap<Component, Source> sources;
 
-  private Composition(double[] fractions, EnumMap<Component, Source> sources) {
+  /** The energy that the table prints, in kilojoules per 100 g; NaN where it prints none. */
+  private final double energy;
+
+  private Composition(double[] fractions, EnumMap<Component, Source> sources, double energy) {
     this.fractions = fractions;
     this.sources = sources;
+    this.energy = energy;
   }
 
   /**
@@ -91,7 +114,17 @@ public final class Composition implements Serializable {
   }
 
   /**
-   * What the five main components do not account for.
+   * The energy of 100 g as the source prints it. A table can count it by factors of the food, a
+   * label by those of the law: compute the energy of a product from its nutrients.
+   *
+   * @return the energy in kilojoules; empty if the source prints none
+   */
+  public Optional<Amount<Energy>> printedEnergy() {
+    return Double.isNaN(energy) ? Optional.empty() : Optional.of(KILOJOULE.amount(energy));
+  }
+
+  /**
+   * What the six main components do not account for.
    *
    * @return the share in percent, not below 0
    */
@@ -103,7 +136,12 @@ public final class Composition implements Serializable {
     double sum = 0;
     for (Component main :
         new Component[] {
-          Component.WATER, Component.PROTEIN, Component.FAT, Component.CARBOHYDRATE, Component.ASH
+          Component.WATER,
+          Component.PROTEIN,
+          Component.FAT,
+          Component.CARBOHYDRATE,
+          Component.ASH,
+          Component.ALCOHOL
         }) {
       double value = f[main.ordinal()];
       sum += Double.isNaN(value) ? 0 : value;
@@ -131,6 +169,7 @@ public final class Composition implements Serializable {
   public boolean equals(@Nullable Object other) {
     return other instanceof Composition that
         && Arrays.equals(fractions, that.fractions)
+        && Double.compare(energy, that.energy) == 0
         && sources.equals(that.sources);
   }
 
@@ -139,13 +178,14 @@ public final class Composition implements Serializable {
     return 31 * Arrays.hashCode(fractions) + sources.hashCode();
   }
 
-  /** The known shares, for example {@code water 13.36 %, protein 11.98 %}. */
+  /** The main known shares, for example {@code water 13.36 %, protein 11.98 %}. */
   @Override
   public String toString() {
     StringBuilder out = new StringBuilder();
-    for (Component component : Component.values()) {
+    for (Component component : PRINTED) {
       double value = fractions[component.ordinal()];
-      if (!Double.isNaN(value)) {
+      boolean none = component == Component.ALCOHOL && value == 0;
+      if (!Double.isNaN(value) && !none) {
         out.append(out.length() == 0 ? "" : ", ")
             .append(component.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '))
             .append(' ')
@@ -161,6 +201,8 @@ public final class Composition implements Serializable {
     private final double[] fractions = new double[Component.count()];
     private final Map<Component, Source> own = new EnumMap<>(Component.class);
     private Source general = Source.USER;
+    private double energy = Double.NaN;
+    private boolean published;
 
     private Builder() {
       Arrays.fill(fractions, Double.NaN);
@@ -174,6 +216,33 @@ public final class Composition implements Serializable {
      */
     public Builder source(Source source) {
       general = requireNonNull(source, "source");
+      return this;
+    }
+
+    /**
+     * Sets the energy that the source prints.
+     *
+     * @param per100Grams the energy of 100 g, 0 to 4,000 kJ
+     * @return this builder
+     * @throws BakeryException if it can't be
+     */
+    public Builder printedEnergy(Quantity<Energy> per100Grams) {
+      double kilojoules = KILOJOULE.measure(per100Grams);
+      if (kilojoules < 0 || kilojoules > MOST_ENERGY) {
+        throw new BakeryException(
+            Reason.OUT_OF_RANGE,
+            "no food has this energy",
+            Amount.from(per100Grams) + " in 100 g",
+            "give 0 kJ to " + (int) MOST_ENERGY + " kJ for 100 g; pure fat has 3,700 kJ");
+      }
+      energy = kilojoules;
+      return this;
+    }
+
+    /** A published row as it stands: parts are analysed one by one and can exceed their whole. */
+    Builder published(Component component, double fraction) {
+      fractions[component.ordinal()] = fraction;
+      published = true;
       return this;
     }
 
@@ -276,13 +345,26 @@ public final class Composition implements Serializable {
             "no share of water",
             "give it, 0 % for a dry ingredient; hydration is counted from it");
       }
+      if (!published) {
+        checkParts();
+      }
+      EnumMap<Component, Source> sources = new EnumMap<>(Component.class);
+      for (Component component : Component.values()) {
+        if (!Double.isNaN(fractions[component.ordinal()])) {
+          sources.put(component, own.getOrDefault(component, general));
+        }
+      }
+      return new Composition(fractions.clone(), sources, energy);
+    }
+
+    private void checkParts() {
       double sum = sum(fractions);
       if (sum > 1 + SUM_TOLERANCE) {
         throw new BakeryException(
             Reason.INCONSISTENT,
             "the shares sum to over 100 %",
             Numbers.significant(sum * 100, 6) + " %",
-            "water, protein, fat, carbohydrate (with fibre) and ash make at most 100 %");
+            "water, protein, fat, carbohydrate (with fibre), ash and alcohol make at most 100 %");
       }
       checkPart(
           "sugars and fibre",
@@ -296,13 +378,6 @@ public final class Composition implements Serializable {
             Numbers.significant(known(Component.SODIUM) * 100, 4) + " %",
             "sodium is given in grams per 100 g here, tables print milligrams");
       }
-      EnumMap<Component, Source> sources = new EnumMap<>(Component.class);
-      for (Component component : Component.values()) {
-        if (!Double.isNaN(fractions[component.ordinal()])) {
-          sources.put(component, own.getOrDefault(component, general));
-        }
-      }
-      return new Composition(fractions.clone(), sources);
     }
 
     private double known(Component component) {

@@ -31,5 +31,21 @@ public enum Role {
   /** Cocoa, spices and the like. */
   FLAVOUR,
   /** Nuts, seeds, fruit and chocolate. */
-  INCLUSION
+  INCLUSION,
+  /** Yoghurt, cheese, sour cream and other dairy that is not poured. */
+  DAIRY,
+  /** Gelatine, agar, pectin, gums and husks. */
+  THICKENER,
+  /** Nuts and their pastes; beside another role. */
+  NUT,
+  /** Seeds and their pastes; beside another role. */
+  SEED,
+  /** Fruit, fresh, dried or preserved; beside another role. */
+  FRUIT,
+  /** Vegetables; beside another role. */
+  VEGETABLE,
+  /** Cocoa and chocolate; beside another role. */
+  CHOCOLATE,
+  /** Spices and extracts; beside another role. */
+  SPICE
 }

@@ -6,10 +6,13 @@ import static org.tourage.quantity.BakeryUnits.MINUTE;
 
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
@@ -23,57 +26,187 @@ import org.tourage.physics.TemperatureHistory.Leg;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.TemperatureDifference;
 
 /**
- * How fast heat kills an organism in one kind of dough: log reductions = ∫10^((T − T_ref)/z) dt /
- * D_ref. D and z hold for the organism, the product and the temperatures that were tested, and for
- * nothing else: above the tested range a temperature counts as the highest tested one, below the
- * range it counts as nothing. A calculation is no validation: validate with a process authority.
+ * How fast heat kills an organism in one kind of dough: log reductions = ∫dt / D(T). D is the time
+ * in which nine of ten die. Between two tested temperatures log D lies on the straight line between
+ * the two measured ones; above the highest tested temperature it stays the D measured there, and
+ * below the lowest one nothing counts. So no history is promised more than the measured table gives.
+ * The printed z is kept for comparison and for {@link #equivalent}; no kill is worked from it.
+ *
+ * <p>The figures hold for the organism, the product and the temperatures that were tested, and for
+ * nothing else. A calculation is no validation: validate with a process authority.
  *
  * @param name organism and product
- * @param reference the temperature of D
- * @param decimal D: the time in which nine of ten die at the reference
- * @param z by how many kelvin the temperature rises for a tenth of D
- * @param tested the temperatures that were tested
+ * @param table the measured pairs, two or more, rising in temperature and falling in D
+ * @param z by how much the temperature rises for a tenth of D, as printed, or fitted where nothing
+ *     was printed
  * @param source where the figures come from
  */
 public record ThermalDeath(
-    String name,
-    Amount<Temperature> reference,
-    Amount<Time> decimal,
-    double z,
-    AmountRange<Temperature> tested,
-    String source)
+    String name, List<Tested> table, TemperatureDifference z, String source)
     implements Serializable {
   private static final String TABLE = "/org/tourage/ingredient/lethality.csv";
+  private static final int PAIRS_OF_A_SPREAD = 3;
+
+  /**
+   * A measured pair.
+   *
+   * @param at the temperature that was tested
+   * @param decimal D there: the time in which nine of ten die
+   */
+  public record Tested(Amount<Temperature> at, Amount<Time> decimal) implements Serializable {
+    /**
+     * Checks the pair.
+     *
+     * @param at the temperature that was tested
+     * @param decimal D there: the time in which nine of ten die, above 0
+     */
+    public Tested {
+      requireNonNull(at, "at");
+      if (decimal.value() <= 0) {
+        throw new BakeryException(
+            Reason.OUT_OF_RANGE, "no organism dies so", "D " + decimal, "give a D above 0 min");
+      }
+    }
+
+    /**
+     * A measured pair.
+     *
+     * @param at the temperature that was tested
+     * @param decimal D there, above 0
+     * @return the pair
+     * @throws BakeryException if D is not above 0
+     */
+    public static Tested of(Quantity<Temperature> at, Quantity<Time> decimal) {
+      return new Tested(Amount.from(at), Amount.from(decimal));
+    }
+
+    /** {@code 28.64 min at 55 °C (131 °F)}. */
+    @Override
+    public String toString() {
+      return decimal + " at " + AmountFormat.sideBySide().temperature(at);
+    }
+  }
+
+  /**
+   * z by least squares of log D on the temperature.
+   *
+   * @param z by how much the temperature rises for a tenth of D
+   * @param uncertainty its standard uncertainty, from the scatter of the pairs about the line
+   * @param pairs how many pairs there were; the scatter has two degrees of freedom fewer
+   */
+  public record Fit(TemperatureDifference z, TemperatureDifference uncertainty, int pairs)
+      implements Serializable {
+    /** {@code z 6.26 K ± 0.43 K from 3 pairs}. */
+    @Override
+    public String toString() {
+      return "z "
+          + kelvins(z)
+          + " ± "
+          + Numbers.significant(uncertainty.celsiusDegrees(), 2)
+          + " K from "
+          + pairs
+          + " pairs";
+    }
+  }
 
   /**
    * Checks the figures.
    *
    * @param name organism and product
-   * @param reference the temperature of D
-   * @param decimal D: the time in which nine of ten die at the reference
-   * @param z by how many kelvin the temperature rises for a tenth of D
-   * @param tested the temperatures that were tested
+   * @param table the measured pairs, two or more, rising in temperature and falling in D
+   * @param z by how much the temperature rises for a tenth of D, above 0
    * @param source where the figures come from
    */
   public ThermalDeath {
     requireNonNull(name, "name");
-    requireNonNull(reference, "reference");
-    requireNonNull(tested, "tested");
     requireNonNull(source, "source");
-    if (decimal.value() <= 0 || !(z > 0) || Double.isInfinite(z)) {
+    table = List.copyOf(table);
+    if (table.size() < 2) {
       throw new BakeryException(
-          Reason.OUT_OF_RANGE,
-          "no organism dies so",
-          name + ": D " + decimal + ", z " + z + " K",
-          "give positive figures");
+          Reason.MISSING,
+          "a death curve needs two tested temperatures",
+          name + ": " + table,
+          "give another pair of temperature and D, or a D with its z and the range tested");
+    }
+    for (int i = 1; i < table.size(); i++) {
+      boolean rises = table.get(i).at.compareTo(table.get(i - 1).at) > 0;
+      boolean falls = table.get(i).decimal.compareTo(table.get(i - 1).decimal) < 0;
+      if (!rises || !falls) {
+        throw new BakeryException(
+            Reason.INCONSISTENT,
+            "D must fall as the temperature rises",
+            name + ": " + table.get(i - 1) + ", then " + table.get(i),
+            "give each temperature once, the coolest first, and check the figures");
+      }
+    }
+    if (z.celsiusDegrees() <= 0) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE, "no organism dies so", name + ": z " + kelvins(z), "give z above 0 K");
     }
   }
 
   /**
-   * The published cases of the library: the D in the middle of the tested temperatures, with the z
-   * that was printed with it.
+   * An organism of one's own by measured pairs; z is fitted to them.
+   *
+   * @param name organism and product
+   * @param source where the figures come from
+   * @param pairs the measured pairs in any order, two or more
+   * @return the case
+   * @throws BakeryException if there are fewer than two, or D does not fall with the temperature
+   */
+  public static ThermalDeath of(String name, String source, Tested... pairs) {
+    List<Tested> table = new ArrayList<>(List.of(pairs));
+    table.sort(Comparator.comparing(Tested::at));
+    Line line = Line.through(table);
+    // a line that does not fall is refused with the pairs that are wrong
+    double z = line.slope < 0 ? -1 / line.slope : 1;
+    return new ThermalDeath(name, table, TemperatureDifference.ofCelsiusDegrees(z), source);
+  }
+
+  /**
+   * An organism of one's own by one D and its z, within the range that was tested.
+   *
+   * @param name organism and product
+   * @param source where the figures come from
+   * @param reference the temperature of D, within the range
+   * @param decimal D there, above 0
+   * @param z by how much the temperature rises for a tenth of D, above 0
+   * @param tested the temperatures that were tested, the lowest below the highest
+   * @return the case
+   * @throws BakeryException if a figure can't be
+   */
+  public static ThermalDeath of(
+      String name,
+      String source,
+      Quantity<Temperature> reference,
+      Quantity<Time> decimal,
+      TemperatureDifference z,
+      AmountRange<Temperature> tested) {
+    if (!tested.contains(reference) || !(z.celsiusDegrees() > 0)) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "D must belong to the range tested, and z be above 0 K",
+          Amount.from(reference) + " in " + tested + ", z " + kelvins(z),
+          "give the temperatures that were tested, or leave the D out");
+    }
+    Tested middle = Tested.of(reference, decimal);
+    List<Tested> table = new ArrayList<>();
+    for (Amount<Temperature> at :
+        new TreeSet<>(List.of(tested.low(), middle.at, tested.high()))) {
+      double higher = (at.in(CELSIUS) - middle.at.in(CELSIUS)) / z.celsiusDegrees();
+      table.add(
+          at.equals(middle.at)
+              ? middle
+              : Tested.of(at, middle.decimal.multiply(StrictMath.pow(10, -higher))));
+    }
+    return new ThermalDeath(name, table, z, source);
+  }
+
+  /**
+   * The published cases of the library, with the z that was printed with them.
    *
    * @return the cases, read from its table
    */
@@ -84,19 +217,19 @@ public record ThermalDeath(
     }
     List<ThermalDeath> all = new ArrayList<>();
     rows.forEach(
-        (name, list) -> {
-          Map<String, String> middle = list.get(list.size() / 2);
-          all.add(
-              new ThermalDeath(
-                  name,
-                  CELSIUS.amount(number(middle, "celsius")),
-                  MINUTE.amount(number(middle, "d_minutes")),
-                  number(middle, "z_kelvin"),
-                  new AmountRange<>(
-                      CELSIUS.amount(number(list.get(0), "celsius")),
-                      CELSIUS.amount(number(list.get(list.size() - 1), "celsius"))),
-                  Csv.field(middle, "source")));
-        });
+        (name, list) ->
+            all.add(
+                new ThermalDeath(
+                    name,
+                    list.stream()
+                        .map(
+                            r ->
+                                Tested.of(
+                                    CELSIUS.amount(number(r, "celsius")),
+                                    MINUTE.amount(number(r, "d_minutes"))))
+                        .toList(),
+                    TemperatureDifference.ofCelsiusDegrees(number(list.get(0), "z_kelvin")),
+                    Csv.field(list.get(0), "source"))));
     return all;
   }
 
@@ -125,41 +258,169 @@ public record ThermalDeath(
     return Double.parseDouble(Csv.field(row, column));
   }
 
+  private static String kelvins(TemperatureDifference z) {
+    return Numbers.significant(z.celsiusDegrees(), 4) + " K";
+  }
+
+  /**
+   * The temperatures that were tested.
+   *
+   * @return the lowest and the highest
+   */
+  public AmountRange<Temperature> tested() {
+    return new AmountRange<>(table.get(0).at, last().at);
+  }
+
+  private Tested last() {
+    return table.get(table.size() - 1);
+  }
+
+  /**
+   * The temperature in the middle of the table.
+   *
+   * @return one of those that were tested
+   */
+  public Amount<Temperature> reference() {
+    return table.get(table.size() / 2).at;
+  }
+
+  /**
+   * D at {@link #reference()}, as measured.
+   *
+   * @return the time in which nine of ten die there
+   */
+  public Amount<Time> decimal() {
+    return table.get(table.size() / 2).decimal;
+  }
+
+  /**
+   * D at a temperature: log D on the straight line between the two tested temperatures beside it; at
+   * the highest tested one and above it, the D measured there.
+   *
+   * @param temperature a temperature, not below the lowest tested one
+   * @return the time in which nine of ten die
+   * @throws BakeryException below the lowest tested temperature, where nothing may be counted
+   */
+  public Amount<Time> decimalAt(Quantity<Temperature> temperature) {
+    double celsius = CELSIUS.measure(temperature);
+    if (celsius < table.get(0).at.in(CELSIUS)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "nothing was tested so cool",
+          Amount.from(temperature) + " for " + name,
+          "give " + table.get(0).at + " or more; cooler counts as no kill");
+    }
+    return MINUTE.amount(minutes(celsius));
+  }
+
+  /** D in minutes at a temperature that is not below the lowest tested one. */
+  private double minutes(double celsius) {
+    for (int i = 1; i < table.size(); i++) {
+      double high = table.get(i).at.in(CELSIUS);
+      if (celsius <= high) {
+        double low = table.get(i - 1).at.in(CELSIUS);
+        double part = (celsius - low) / (high - low);
+        double slow = StrictMath.log10(table.get(i - 1).decimal.in(MINUTE));
+        double fast = StrictMath.log10(table.get(i).decimal.in(MINUTE));
+        // the ends are what was measured, to the last bit
+        return celsius == high
+            ? table.get(i).decimal.in(MINUTE)
+            : celsius == low
+                ? table.get(i - 1).decimal.in(MINUTE)
+                : StrictMath.pow(10, slow + part * (fast - slow));
+      }
+    }
+    return last().decimal.in(MINUTE);
+  }
+
+  /**
+   * z fitted to the measured pairs by least squares of log D on the temperature, with its standard
+   * uncertainty: u(z) = z²·u(slope), u(slope) from the scatter about the line with n − 2 degrees of
+   * freedom. With three pairs, as most studies have, that is one degree: read it as a warning, not
+   * as a limit.
+   *
+   * @return z, its uncertainty and the number of pairs
+   * @throws BakeryException with fewer than three pairs, which have no scatter
+   */
+  public Fit fit() {
+    if (table.size() < PAIRS_OF_A_SPREAD) {
+      throw new BakeryException(
+          Reason.MISSING,
+          "two pairs lie on a line and say nothing of its uncertainty",
+          name + ": " + table,
+          "measure at a third temperature; z of two pairs is z()");
+    }
+    Line line = Line.through(table);
+    double fitted = -1 / line.slope;
+    return new Fit(
+        TemperatureDifference.ofCelsiusDegrees(fitted),
+        TemperatureDifference.ofCelsiusDegrees(fitted * fitted * line.uncertainty),
+        table.size());
+  }
+
+  /** The line of least squares of log D, with the standard uncertainty of its slope. */
+  private record Line(double slope, double uncertainty) {
+    static Line through(List<Tested> pairs) {
+      int n = pairs.size();
+      double meanX = 0;
+      double meanY = 0;
+      for (Tested pair : pairs) {
+        meanX += pair.at.in(CELSIUS) / n;
+        meanY += StrictMath.log10(pair.decimal.in(MINUTE)) / n;
+      }
+      double xx = 0;
+      double xy = 0;
+      double yy = 0;
+      for (Tested pair : pairs) {
+        double x = pair.at.in(CELSIUS) - meanX;
+        double y = StrictMath.log10(pair.decimal.in(MINUTE)) - meanY;
+        xx += x * x;
+        xy += x * y;
+        yy += y * y;
+      }
+      double slope = xx > 0 ? xy / xx : 0;
+      double scatter = Math.max(0, yy - slope * xy);
+      return new Line(slope, n > 2 && xx > 0 ? Math.sqrt(scatter / (n - 2) / xx) : 0);
+    }
+  }
+
   /**
    * The equivalent time at a reference temperature: F = ∫10^((T − T_ref)/z) dt, exact for each
    * stretch of a history. Nothing is cut off here: it is arithmetic.
    *
    * @param history the temperature at the slowest point
    * @param at the reference temperature
-   * @param z by how many kelvin the temperature rises for a tenth of the time, positive
+   * @param z by how much the temperature rises for a tenth of the time, above 0
    * @return F in minutes
+   * @throws BakeryException if z is not above 0 K
    */
   public static Amount<Time> equivalent(
-      TemperatureHistory history, Quantity<Temperature> at, double z) {
+      TemperatureHistory history, Quantity<Temperature> at, TemperatureDifference z) {
+    if (!(z.celsiusDegrees() > 0)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE, "no organism dies so", "z " + kelvins(z), "give z above 0 K");
+    }
+    double reference = CELSIUS.measure(at);
     double sum = 0;
     for (Leg leg : history.legs()) {
       sum +=
-          stretch(
-              leg.from().in(CELSIUS),
-              leg.to().in(CELSIUS),
-              leg.duration().in(MINUTE),
-              CELSIUS.measure(at),
-              z);
+          leg.duration().in(MINUTE)
+              * mean(
+                  StrictMath.pow(10, (leg.from().in(CELSIUS) - reference) / z.celsiusDegrees()),
+                  StrictMath.pow(10, (leg.to().in(CELSIUS) - reference) / z.celsiusDegrees()));
     }
     return MINUTE.amount(sum);
   }
 
-  private static double stretch(
-      double from, double to, double minutes, double reference, double z) {
-    double low = Math.pow(10, (from - reference) / z);
-    double high = Math.pow(10, (to - reference) / z);
-    double steep = Math.log(10) * (to - from) / z;
-    // the exact mean of an exponential; its series where the ends are close
-    return minutes * (Math.abs(steep) < 1e-6 ? (low + high) / 2 : (high - low) / steep);
+  /** The exact mean of a rate that runs exponentially from one end to the other. */
+  private static double mean(double from, double to) {
+    double steep = StrictMath.log(to / from);
+    // its series where the ends are close
+    return Math.abs(steep) < 1e-6 ? (from + to) / 2 : (to - from) / steep;
   }
 
   /**
-   * The log reductions over a history, counting only what was tested.
+   * The log reductions over a history, counting only what was tested; exact for each stretch.
    *
    * @param history the temperature at the slowest point
    * @return how many times nine of ten die
@@ -169,31 +430,31 @@ public record ThermalDeath(
     for (Leg leg : history.legs()) {
       double from = leg.from().in(CELSIUS);
       double to = leg.to().in(CELSIUS);
-      double minutes = leg.duration().in(MINUTE);
-      sum += from == to ? held(from, minutes) : ramped(from, to, minutes);
+      double duration = leg.duration().in(MINUTE);
+      sum += from == to ? held(from, duration) : ramped(from, to, duration);
     }
-    return sum / decimal.in(MINUTE);
+    return sum;
   }
 
-  /** Minutes at the reference that a held temperature stands for. */
-  private double held(double celsius, double minutes) {
-    double most = Math.min(celsius, tested.high().in(CELSIUS));
-    return celsius < tested.low().in(CELSIUS)
-        ? 0
-        : minutes * Math.pow(10, (most - reference.in(CELSIUS)) / z);
+  private double held(double celsius, double duration) {
+    return celsius < table.get(0).at.in(CELSIUS) ? 0 : duration / minutes(celsius);
   }
 
-  /** The same for a ramp: the part within the tested range, and the part above it. */
-  private double ramped(double from, double to, double minutes) {
+  /** A ramp: the parts between tested temperatures, and the part above them. */
+  private double ramped(double from, double to, double duration) {
     double bottom = Math.min(from, to);
     double top = Math.max(from, to);
-    double low = Math.max(bottom, tested.low().in(CELSIUS));
-    double high = Math.min(top, tested.high().in(CELSIUS));
-    double perKelvin = minutes / (top - bottom);
-    double within =
-        low < high ? stretch(low, high, perKelvin * (high - low), reference.in(CELSIUS), z) : 0;
-    double above = top - Math.max(bottom, tested.high().in(CELSIUS));
-    return within + (above > 0 ? held(top, perKelvin * above) : 0);
+    double perKelvin = duration / (top - bottom);
+    double sum = 0;
+    for (int i = 1; i < table.size(); i++) {
+      double low = Math.max(bottom, table.get(i - 1).at.in(CELSIUS));
+      double high = Math.min(top, table.get(i).at.in(CELSIUS));
+      if (low < high) {
+        sum += perKelvin * (high - low) * mean(1 / minutes(low), 1 / minutes(high));
+      }
+    }
+    double above = top - Math.max(bottom, last().at.in(CELSIUS));
+    return above > 0 ? sum + perKelvin * above / last().decimal.in(MINUTE) : sum;
   }
 
   /**
@@ -207,7 +468,7 @@ public record ThermalDeath(
     boolean above =
         history.legs().stream()
             .anyMatch(
-                l -> l.from().compareTo(tested.high()) > 0 || l.to().compareTo(tested.high()) > 0);
+                l -> l.from().compareTo(last().at) > 0 || l.to().compareTo(last().at) > 0);
     return List.of(
         Advice.safety(
             "NO_VALIDATION",
@@ -217,7 +478,7 @@ public record ThermalDeath(
                 + " by arithmetic"
                 + (above
                     ? ", what is above "
-                        + format.temperature(tested.high())
+                        + format.temperature(last().at)
                         + " counted as that, since nothing hotter was tested"
                     : ""),
             "A calculation is no validation: validate with a process authority. It holds for that"
@@ -225,16 +486,13 @@ public record ThermalDeath(
             source));
   }
 
-  /** {@code salmonella in bun dough: D 7.61 min at 58 °C (136 °F), z 6.58 K}. */
+  /** {@code salmonella in bun dough: D 28.64 min at 55 °C (131 °F), …; z 6.58 K}. */
   @Override
   public String toString() {
     return name
         + ": D "
-        + decimal
-        + " at "
-        + AmountFormat.sideBySide().temperature(reference)
-        + ", z "
-        + z
-        + " K";
+        + table.stream().map(Tested::toString).collect(Collectors.joining(", "))
+        + "; z "
+        + kelvins(z);
   }
 }

@@ -1,5 +1,7 @@
 package org.tourage.substitution;
 
+import static org.tourage.quantity.BakeryUnits.PERCENT;
+
 import java.io.Serializable;
 import java.util.List;
 import javax.measure.quantity.Dimensionless;
@@ -58,4 +60,19 @@ public interface AbsorptionModel extends Serializable {
    * @throws BakeryException if the flour lacks a figure that the model needs
    */
   Estimate estimate(Ingredient flour);
+
+  /**
+   * How far the difference of two flours by this model may be off either way. As it stands, the two
+   * estimates are taken to be independent; a model whose errors cancel says so itself.
+   *
+   * @param from one flour
+   * @param to the other
+   * @return points of water at 14 % moisture
+   * @throws BakeryException if a flour lacks a figure that the model needs
+   */
+  default Amount<Dimensionless> uncertaintyOfDifference(Ingredient from, Ingredient to) {
+    return PERCENT.amount(
+        Math.hypot(
+            estimate(from).uncertainty().in(PERCENT), estimate(to).uncertainty().in(PERCENT)));
+  }
 }

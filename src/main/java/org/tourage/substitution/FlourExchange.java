@@ -16,23 +16,29 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.formula.Formula;
 import org.tourage.formula.Line;
-import org.tourage.formula.StageKind;
-import org.tourage.ingredient.Allergen;
 import org.tourage.ingredient.Component;
-import org.tourage.ingredient.FlourSpecification;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 
 /**
- * One flour of a formula replaced by another, mass for mass, with the water corrected so that the
- * dough stays as stiff as it was.
+ * One flour of a formula replaced by another, mass for mass, with the water corrected where that can
+ * be told, so that the dough stays as stiff as it was.
  *
- * <p>The model: absorption at 14 % moisture rises by 1.25 points of water for each point of protein
- * at 14 % moisture, between 1 and 1.5 in practice; whole-grain flour takes 7.5 points more, between
- * 5 and 10 (common practice). A measured absorption, where both flours have one, is used instead.
- * The flour's own moisture counts: what a drier flour lacks is added as water, by conservation of
- * dry matter and total water. It is a model of wheat flours; with others it says so.
+ * <p>Between two wheat flours, absorption at 14 % moisture rises by 1.25 points of water for each
+ * point of protein at 14 % moisture, between 1 and 1.5 in practice; whole-grain flour takes 7.5
+ * points more, between 5 and 10 (common practice). A measured absorption, where both flours have
+ * one, is used instead. For other flours there is no such slope: without measured absorptions, or a
+ * model of one's own, the exchange is refused.
+ *
+ * <p>The bag's own moisture counts, by conservation of dry matter and total water, where it is known
+ * of at least one of the two bags. The averages of a table are no moisture of a bag: two flours of
+ * the table are taken to be equally moist.
+ *
+ * <p>The uncertainty holds what the moisture of both bags leaves open (a point each if nothing else
+ * is said), what flours of one protein differ by, and what the slope leaves open. Where it is
+ * greater than the change, not even the sign is known: the formula keeps its water, and the baker
+ * holds a little of it back.
  *
  * <p>Conserved: the mass of flour and every line but the water. Immutable and serialisable.
  *
@@ -40,8 +46,8 @@ import org.tourage.quantity.AmountFormat;
  * @param from the flour that goes
  * @param to the flour that comes
  * @param share the part of the flour that is exchanged
- * @param after the formula after
- * @param waterChange the change of the water, in points of the total flour
+ * @param after the formula after; its water is changed only if the change is settled
+ * @param waterChange the best estimate of the change of the water, in points of the total flour
  * @param uncertainty how far the change may be off either way, in points of the total flour
  * @param source where the model of the water comes from
  */
@@ -55,9 +61,11 @@ public record FlourExchange(
     Amount<Dimensionless> uncertainty,
     String source)
     implements Substitution {
-  private static final double WEAK_PROTEIN = 9;
-  private static final double WEAKER_POINTS = 1;
-  private static final double NEARLY_ALL = 0.75;
+  /** The moisture of a bag may be off by so much either way, in points (common practice). */
+  private static final double BAG_MOISTURE = 1;
+
+  /** The least that is held back where nothing can be told, in points: a little water. */
+  private static final double LITTLE = 1;
 
   /**
    * Replaces all of a flour.
@@ -66,15 +74,15 @@ public record FlourExchange(
    * @param from the flour that goes; the formula must have it
    * @param to the flour that comes
    * @return the exchange
-   * @throws BakeryException if the formula lacks the flour, one of them is no flour of known
-   *     protein, or the dough has not enough water to give
+   * @throws BakeryException as for a part of it
    */
   public static FlourExchange of(Formula formula, Ingredient from, Ingredient to) {
     return of(formula, from, to, PERCENT.amount(100));
   }
 
   /**
-   * Replaces a part of a flour.
+   * Replaces a part of a flour. The water goes by the measured absorptions if both flours have one,
+   * else by {@link ProteinSlope}.
    *
    * @param formula the formula
    * @param from the flour that goes; the formula must have it
@@ -82,11 +90,15 @@ public record FlourExchange(
    * @param share the part that is exchanged, 0 % to 100 %
    * @return the exchange
    * @throws BakeryException if the formula lacks the flour, one of them is no flour of known
-   *     protein, the share can't be, or the dough has not enough water to give
+   *     protein, one is no wheat and not both absorptions were measured, the share can't be, or the
+   *     dough has not enough water to give
    */
   public static FlourExchange of(
       Formula formula, Ingredient from, Ingredient to, Quantity<Dimensionless> share) {
-    return exchange(formula, from, to, share, change(formula, from, to), Advice.COMMON_PRACTICE);
+    boolean measured =
+        FlourFigures.specification(from).absorption().isPresent()
+            && FlourFigures.specification(to).absorption().isPresent();
+    return of(formula, from, to, share, measured ? new MeasuredAbsorption() : new ProteinSlope());
   }
 
   /**
@@ -106,12 +118,30 @@ public record FlourExchange(
       Ingredient to,
       Quantity<Dimensionless> share,
       AbsorptionModel model) {
-    AbsorptionModel.Estimate old = model.estimate(from);
-    AbsorptionModel.Estimate fresh = model.estimate(to);
-    double points = difference(model, from, to);
-    double spread = Math.hypot(old.uncertainty().in(PERCENT), fresh.uncertainty().in(PERCENT));
-    return exchange(
-        formula, from, to, share, atOwnMoisture(formula, from, to, points, spread), fresh.source());
+    return of(formula, from, to, share, model, PERCENT.amount(BAG_MOISTURE));
+  }
+
+  /**
+   * Replaces a part of a flour, for bags whose moisture is known better, or worse, than to a point.
+   *
+   * @param formula the formula
+   * @param from the flour that goes; the formula must have it
+   * @param to the flour that comes
+   * @param share the part that is exchanged, 0 % to 100 %
+   * @param model how much water each flour takes
+   * @param moisture how far the moisture of each bag may be off either way, 0 to 10 points
+   * @return the exchange
+   * @throws BakeryException as above, or if the moisture can't be off by so much
+   */
+  public static FlourExchange of(
+      Formula formula,
+      Ingredient from,
+      Ingredient to,
+      Quantity<Dimensionless> share,
+      AbsorptionModel model,
+      Quantity<Dimensionless> moisture) {
+    FlourWater change = FlourWater.of(formula, from, to, model, moisture);
+    return exchange(formula, from, to, share, change);
   }
 
   /**
@@ -120,7 +150,8 @@ public record FlourExchange(
    * @param formula the formula
    * @param replacements what comes for each flour that goes, in the order of the map
    * @return the exchanges in order; the formula after the last one is the result
-   * @throws BakeryException as for one flour, or if nothing is to be replaced
+   * @throws BakeryException as for one flour, if nothing is to be replaced, or if a flour that comes
+   *     would go again for a later one
    */
   public static List<FlourExchange> several(
       Formula formula, Map<Ingredient, Ingredient> replacements) {
@@ -129,8 +160,17 @@ public record FlourExchange(
           Reason.MISSING, "nothing is to be replaced", formula.name(), "name a flour that goes");
     }
     List<FlourExchange> exchanges = new ArrayList<>();
+    List<Ingredient> came = new ArrayList<>();
     Formula now = formula;
     for (Map.Entry<Ingredient, Ingredient> one : replacements.entrySet()) {
+      if (came.contains(one.getKey())) {
+        throw new BakeryException(
+            Reason.INCONSISTENT,
+            "the flour that came for another one would be replaced as well",
+            one.getKey().name() + " by " + one.getValue().name(),
+            "name it before the flour for which it comes, or exchange in two steps");
+      }
+      came.add(one.getValue());
       FlourExchange exchange = of(now, one.getKey(), one.getValue());
       exchanges.add(exchange);
       now = exchange.after();
@@ -143,8 +183,7 @@ public record FlourExchange(
       Ingredient from,
       Ingredient to,
       Quantity<Dimensionless> share,
-      Change change,
-      String source) {
+      FlourWater change) {
     double part = FRACTION.measure(share);
     if (part < 0 || part > 1) {
       throw new BakeryException(
@@ -162,8 +201,9 @@ public record FlourExchange(
           "name one of its flours");
     }
     double exchanged = part * held;
-    double water = from.equals(to) ? 0 : change.points / 100 * exchanged;
-    double spread = from.equals(to) ? 0 : change.spread / 100 * exchanged;
+    double estimate = from.equals(to) ? 0 : change.points() / 100 * exchanged;
+    double spread = from.equals(to) ? 0 : change.spread() / 100 * exchanged;
+    double water = settled(estimate, spread) ? estimate : 0;
     BalancingLine target =
         BalancingLine.find(formula, Conserved.WATER, i -> true)
             .orElseThrow(
@@ -192,9 +232,34 @@ public record FlourExchange(
         requireNonNull(to, "to"),
         Amount.from(share),
         after,
-        PERCENT.amount(water * 100),
+        PERCENT.amount(estimate * 100),
         PERCENT.amount(spread * 100),
-        source);
+        change.source());
+  }
+
+  private static boolean settled(double change, double spread) {
+    return Math.abs(change) > spread || spread == 0;
+  }
+
+  /**
+   * Whether more is known than that the two flours differ: whether the change is greater than its
+   * uncertainty. If not, {@link #after()} has the water of before.
+   *
+   * @return whether the sign of the change can be told
+   */
+  public boolean settled() {
+    return settled(waterChange.value(), uncertainty.value());
+  }
+
+  /**
+   * How much of the water is best held back at the mixer, to be added by feel: what the estimate
+   * takes away, at least a point of the exchanged flour. Nothing is held back of a settled change.
+   *
+   * @return water in points of the total flour
+   */
+  public Amount<Dimensionless> heldBack() {
+    double little = LITTLE * share.in(FRACTION) * before.percent(from).in(FRACTION);
+    return PERCENT.amount(settled() ? 0 : Math.max(little, -waterChange.in(PERCENT)));
   }
 
   /**
@@ -242,8 +307,6 @@ public record FlourExchange(
         + " of what it was";
   }
 
-  private record Change(double points, double spread) {}
-
   private static List<Formula.Part> split(Line line, Ingredient to, double part) {
     List<Formula.Part> parts = new ArrayList<>();
     if (part < 1) {
@@ -269,120 +332,9 @@ public record FlourExchange(
     return new Formula.Part(line.ingredient(), PERCENT.amount(changed * 100));
   }
 
-  private static Change change(Formula formula, Ingredient from, Ingredient to) {
-    FlourSpecification old = FlourFigures.specification(from);
-    FlourSpecification fresh = FlourFigures.specification(to);
-    boolean measured = old.absorption().isPresent() && fresh.absorption().isPresent();
-    AbsorptionModel model = measured ? new MeasuredAbsorption() : new ProteinSlope();
-    double spread = measured ? 0 : ProteinSlope.spread(from, to);
-    return atOwnMoisture(formula, from, to, difference(model, from, to), spread);
-  }
-
-  /** Points of water at 14 % moisture that the new flour takes more than the old one. */
-  private static double difference(AbsorptionModel model, Ingredient from, Ingredient to) {
-    return model.estimate(to).absorption().in(PERCENT)
-        - model.estimate(from).absorption().in(PERCENT);
-  }
-
-  /** A difference at 14 % moisture as one of the flours as they are. */
-  private static Change atOwnMoisture(
-      Formula formula, Ingredient from, Ingredient to, double atReference, double spread) {
-    FlourSpecification old = FlourFigures.specification(from);
-    FlourSpecification fresh = FlourFigures.specification(to);
-    Amount<Dimensionless> oldWater = formula.hydration().trueHydration();
-    Amount<Dimensionless> oldAtReference =
-        MoistureBasis.absorptionAt(oldWater, old.moisture(), FlourFigures.REFERENCE_MOISTURE);
-    Amount<Dimensionless> newWater =
-        MoistureBasis.absorptionAt(
-            oldAtReference.add(PERCENT.amount(atReference)),
-            FlourFigures.REFERENCE_MOISTURE,
-            fresh.moisture());
-    // a change at the reference moisture is diluted like a component
-    Amount<Dimensionless> uncertainty =
-        MoistureBasis.shareAt(
-            PERCENT.amount(spread), FlourFigures.REFERENCE_MOISTURE, fresh.moisture());
-    return new Change(newWater.subtract(oldWater).in(PERCENT), uncertainty.in(PERCENT));
-  }
-
   @Override
   public List<Advice> advice() {
-    List<Advice> advice = new ArrayList<>();
-    if (!isWheat(from) || !isWheat(to)) {
-      advice.add(
-          Advice.warning(
-              "NOT_WHEAT",
-              "the water correction is a model of wheat flours; "
-                  + (isWheat(to) ? from : to).name()
-                  + " is none",
-              "Take the figure as a first trial and correct by feel",
-              Advice.COMMON_PRACTICE));
-    }
-    boolean gluten =
-        to.allergens().stream()
-            .anyMatch(a -> a == Allergen.WHEAT || a == Allergen.RYE || a == Allergen.BARLEY);
-    if (!gluten && share.value() > 0) {
-      advice.add(
-          Advice.warning(
-              "NO_GLUTEN",
-              to.name()
-                  + " has no gluten: a dough of it alone holds no gas and can't be rolled thin",
-              "Exchange at most a quarter, or use a recipe made for it with a binder; it is no"
-                  + " claim of gluten-free",
-              Advice.COMMON_PRACTICE));
-    } else if (to.allergens().contains(Allergen.RYE)) {
-      advice.add(
-          Advice.note(
-              "RYE",
-              to.name() + " thickens by its pentosans, not by gluten",
-              "Mix gently, expect a stickier dough and a shorter rise; above a third of rye work"
-                  + " with sourdough",
-              Advice.COMMON_PRACTICE));
-    } else if (FlourFigures.isWholeGrain(to) && !FlourFigures.isWholeGrain(from)) {
-      advice.add(
-          Advice.note(
-              "WHOLE_GRAIN",
-              to.name() + " takes its water slowly, and its bran cuts the gluten",
-              "Rest it wet before mixing, mix less, and expect a shorter fermentation tolerance",
-              Advice.COMMON_PRACTICE));
-    } else if (FlourFigures.protein(from) - FlourFigures.protein(to) > WEAKER_POINTS) {
-      advice.add(
-          Advice.note(
-              "FLOUR_WEAKER",
-              to.name() + " is weaker than " + from.name(),
-              "Mix for less time and let it rise for less",
-              Advice.COMMON_PRACTICE));
-    }
-    double protein = to.flour().orElseThrow().protein().in(PERCENT);
-    boolean rolledIn = after.stages().stream().anyMatch(s -> s.kind() == StageKind.ROLL_IN);
-    if (protein < WEAK_PROTEIN && isWheat(to)) {
-      advice.add(
-          Advice.warning(
-              "FLOUR_WEAK",
-              to.name()
-                  + " has "
-                  + AmountFormat.metric().percent(PERCENT.amount(protein))
-                  + " protein"
-                  + (rolledIn ? ", too little to be rolled thin without tearing" : ""),
-              rolledIn && share.in(FRACTION) > NEARLY_ALL
-                  ? "This can't work as a laminated dough: exchange at most a half, or add gluten"
-                  : "Exchange a part only, or add some strong flour",
-              Advice.COMMON_PRACTICE));
-    }
-    if (uncertainty.value() > 2) {
-      advice.add(
-          Advice.note(
-              "WATER_UNCERTAIN",
-              "the water correction may be off by "
-                  + AmountFormat.metric().percent(uncertainty)
-                  + " of flour",
-              "Hold part of the water back and add it by feel",
-              Advice.COMMON_PRACTICE));
-    }
-    return advice;
-  }
-
-  private static boolean isWheat(Ingredient flour) {
-    return flour.allergens().contains(Allergen.WHEAT);
+    return FlourAdvice.of(this);
   }
 
   @Override
@@ -402,28 +354,38 @@ public record FlourExchange(
             "conservation of dry matter"),
         new WorkedLine(
             "Δ water",
-            source.equals(Advice.COMMON_PRACTICE)
-                ? "1.25 · ΔP14, whole grain +7.5, then to each flour's own moisture"
-                : "difference of the absorptions, then to each flour's own moisture",
+            (source.equals(ProteinSlope.SOURCE)
+                    ? "1.25 · ΔP14, whole grain +7.5"
+                    : "difference of the absorptions")
+                + (FlourFigures.isAverage(from) && FlourFigures.isAverage(to)
+                    ? ", both bags equally moist"
+                    : ", then to each flour's own moisture"),
             format.percent(waterChange) + " ± " + format.percent(uncertainty) + " of flour",
             source));
   }
 
-  /** {@code bread flour → all-purpose flour: water −1.2 % ± 0.4 % of flour}. */
+  /**
+   * {@code 100 % of the bread flour becomes cake flour: water -4.8 % ± 3.8 % of flour}, or, where
+   * that is not settled, {@code … no change that can be told (± 3.7 % of flour); hold back a little
+   * water, 2.3 % of flour}.
+   */
   @Override
   public String toString() {
     AmountFormat format = AmountFormat.metric();
     String sign = waterChange.value() > 0 ? "+" : "";
+    String spread = "± " + format.percent(uncertainty) + " of flour";
     return share.to(PERCENT)
         + " of the "
         + from.name()
         + " becomes "
         + to.name()
-        + ": water "
-        + sign
-        + format.percent(waterChange)
-        + " ± "
-        + format.percent(uncertainty)
-        + " of flour";
+        + ": "
+        + (settled()
+            ? "water " + sign + format.percent(waterChange) + " " + spread
+            : "no change that can be told ("
+                + spread
+                + "); hold back a little water, "
+                + format.percent(heldBack())
+                + " of flour");
   }
 }

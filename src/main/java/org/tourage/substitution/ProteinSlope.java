@@ -4,10 +4,12 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.util.ArrayList;
 import java.util.List;
+import javax.measure.quantity.Dimensionless;
 import org.tourage.advice.Advice;
-import org.tourage.ingredient.Allergen;
+import org.tourage.advice.BakeryException;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.internal.Numbers;
+import org.tourage.quantity.Amount;
 
 /**
  * Absorption by protein: 1.25 points of water for each point of protein at 14 % moisture, between 1
@@ -37,15 +39,32 @@ public record ProteinSlope() implements AbsorptionModel {
   /** Flours of one protein differ by about so much either way; a quarter of the range seen. */
   private static final double BETWEEN_FLOURS = (63.2 - 55.7) / 4;
 
-  /** How far the difference of two flours may be off either way, in points. */
-  static double spread(Ingredient from, Ingredient to) {
+  /** Where the line comes from. */
+  static final String SOURCE = "common practice; anchored in the ranges of Sedláček and Švec 2023";
+
+  /**
+   * How far the difference of two flours may be off either way: both flours' scatter about the line,
+   * a quarter point for each point of protein, and 2.5 points where only one is whole grain.
+   *
+   * @param from one wheat flour
+   * @param to the other
+   * @return points of water at 14 % moisture
+   * @throws BakeryException if one is no wheat or its protein is not known
+   */
+  @Override
+  public Amount<Dimensionless> uncertaintyOfDifference(Ingredient from, Ingredient to) {
+    FlourFigures.requireWheat(from);
+    FlourFigures.requireWheat(to);
     boolean grain = FlourFigures.isWholeGrain(from) != FlourFigures.isWholeGrain(to);
-    return PER_POINT_SPREAD * Math.abs(FlourFigures.protein(to) - FlourFigures.protein(from))
-        + (grain ? WHOLE_GRAIN_SPREAD : 0);
+    double slope = PER_POINT_SPREAD * (FlourFigures.protein(to) - FlourFigures.protein(from));
+    double bran = grain ? WHOLE_GRAIN_SPREAD : 0;
+    return PERCENT.amount(
+        Math.sqrt(2 * BETWEEN_FLOURS * BETWEEN_FLOURS + slope * slope + bran * bran));
   }
 
   @Override
   public Estimate estimate(Ingredient flour) {
+    FlourFigures.requireWheat(flour);
     double protein = FlourFigures.protein(flour);
     boolean whole = FlourFigures.isWholeGrain(flour);
     double away = protein - MIDDLE_PROTEIN;
@@ -54,14 +73,6 @@ public record ProteinSlope() implements AbsorptionModel {
     double grain = whole ? WHOLE_GRAIN_SPREAD / Math.sqrt(3) : 0;
     double uncertainty = Math.sqrt(BETWEEN_FLOURS * BETWEEN_FLOURS + slope * slope + grain * grain);
     List<Advice> advice = new ArrayList<>();
-    if (!flour.allergens().contains(Allergen.WHEAT)) {
-      advice.add(
-          Advice.warning(
-              "NOT_WHEAT",
-              flour.name() + " is no wheat; the line is one of wheat flours",
-              "Take the figure as a first trial and correct by feel",
-              Advice.COMMON_PRACTICE));
-    }
     if (protein < LEAST_PROTEIN || protein > MOST_PROTEIN) {
       advice.add(
           Advice.note(
@@ -76,7 +87,7 @@ public record ProteinSlope() implements AbsorptionModel {
     return new Estimate(
         PERCENT.amount(absorption),
         PERCENT.amount(uncertainty),
-        "common practice; anchored in the ranges of Sedláček and Švec 2023",
+        SOURCE,
         advice);
   }
 }

@@ -1,4 +1,4 @@
-package org.tourage.plan;
+package org.tourage.day;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -55,8 +55,32 @@ class TimetableTest {
         .hasMessageContaining("takes time");
     assertThatThrownBy(() -> new Timetable(List.of())).hasMessageContaining("needs tasks");
     Timetable.Entry first =
-        new Timetable.Entry(DayTime.parse("8:00"), DayTime.parse("9:00"), TASKS.get(0));
+        new Timetable.Entry(DayTime.parse("8:00"), DayTime.parse("9:00"), TASKS.get(0), false);
     assertThatThrownBy(() -> new Timetable(List.of(first, first))).hasMessageContaining("overlap");
     assertThat(DayTime.parse("00:10").plusMinutes(-20)).hasToString("day 0 23:50");
+  }
+
+  @Test
+  void aTaskBesideTheOthersEndsWhenItIsNeededAndMovesNothing() {
+    Timetable table = Timetable.startingAt(DayTime.parse("8:00"), TASKS);
+    Timetable with =
+        table.beside(Timetable.Task.of("heat the oven", minutes(30)), DayTime.parse("9:00"));
+    assertThat(with.entries()).hasSize(3);
+    assertThat(with.entries().get(2))
+        .hasToString("day 1 08:30  heat the oven (30 min)")
+        .extracting(Timetable.Entry::beside)
+        .isEqualTo(true);
+    assertThat(with.start()).isEqualTo(table.start());
+    assertThat(with.end()).isEqualTo(table.end());
+  }
+
+  @Test
+  void shortTasksDoNotAddUpToAnError() {
+    List<Timetable.Task> pizzas =
+        java.util.stream.IntStream.range(0, 12)
+            .mapToObj(i -> Timetable.Task.of("bake " + i, seconds(90)))
+            .toList();
+    assertThat(Timetable.startingAt(DayTime.parse("18:00"), pizzas).end())
+        .isEqualTo(DayTime.parse("18:18"));
   }
 }

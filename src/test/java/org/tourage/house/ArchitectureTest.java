@@ -30,7 +30,8 @@ class ArchitectureTest {
           List.of("formula"),
           List.of(
               "lamination", "makeup", "doughtemperature", "fermentation", "substitution", "oven"),
-          List.of("label", "plan"),
+          List.of("label"),
+          List.of("day"),
           List.of("sheet"),
           List.of("command"));
 

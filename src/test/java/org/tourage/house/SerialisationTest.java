@@ -10,7 +10,6 @@ import java.io.ObjectOutputStream;
 import java.io.Serializable;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.tourage.command.BenchDay;
 import org.tourage.command.Main;
 import org.tourage.doughtemperature.FactorRule;
 import org.tourage.fermentation.DoughBody;
@@ -39,11 +38,11 @@ import org.tourage.oven.OvenProfile;
 import org.tourage.oven.ThermalDeath;
 import org.tourage.physics.Solid;
 import org.tourage.physics.TemperatureHistory;
-import org.tourage.plan.DayTime;
-import org.tourage.plan.Timetable;
+import org.tourage.day.BakeDay;
+import org.tourage.day.DayTime;
+import org.tourage.day.Timetable;
 import org.tourage.quantity.HouseholdAmount;
 import org.tourage.quantity.TemperatureDifference;
-import org.tourage.sheet.BenchSheet;
 import org.tourage.substitution.FlourBlend;
 import org.tourage.substitution.FlourExchange;
 import org.tourage.substitution.FlourProperty;
@@ -117,15 +116,12 @@ class SerialisationTest {
                 OvenProfile.step(celsius(200), minutes(10)),
                 DoughKind.RICH),
             ThermalDeath.named("salmonella in bun dough"),
-            Main.demo(),
-            BenchDay.work(Main.demo()));
+            Main.demo().plan(),
+            BakeDay.of(Main.demo().plan()));
     for (Serializable result : results) {
       Object copy = roundTrip(result);
       assertThat(copy.toString()).isEqualTo(result.toString());
-      boolean comparesByValue = !(result instanceof BenchSheet);
-      if (comparesByValue) {
-        assertThat(copy).isEqualTo(result).hasSameHashCodeAs(result);
-      }
+      assertThat(copy).isEqualTo(result).hasSameHashCodeAs(result);
     }
   }
 
