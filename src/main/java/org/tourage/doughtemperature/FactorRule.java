@@ -11,6 +11,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
 import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
 import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
@@ -34,7 +35,8 @@ import org.tourage.quantity.TemperatureDifference;
  *
  * @param target the wanted temperature of the dough
  * @param factors the readings
- * @param friction the rise by mixing
+ * @param friction the number that a past mix leaves over; one that was measured in warm water and a
+ *     cold room may be negative
  */
 public record FactorRule(
     Amount<Temperature> target, List<Factor> factors, TemperatureDifference friction)
@@ -117,11 +119,13 @@ public record FactorRule(
   /**
    * Sets the friction.
    *
-   * @param rise what mixing adds
+   * @param friction a number of this rule, 0 K to 75 K (135 °F): as many times the rise in the
+   *     mixer as the rule has temperatures, so not the rise itself
    * @return the rule
+   * @throws BakeryException if it is negative or nonsense
    */
-  public FactorRule friction(TemperatureDifference rise) {
-    return new FactorRule(target, factors, rise);
+  public FactorRule friction(TemperatureDifference friction) {
+    return new FactorRule(target, factors, Readings.friction(friction));
   }
 
   /**
@@ -145,7 +149,7 @@ public record FactorRule(
   }
 
   /**
-   * The friction that a past mix had: the rise that makes the rule give the result that was
+   * The friction that a past mix had: the number that makes the rule give the result that was
    * measured.
    *
    * @param waterUsed the temperature of the water of that mix

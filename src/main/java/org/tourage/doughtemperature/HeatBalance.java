@@ -22,16 +22,11 @@ import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.formula.Batch;
-import org.tourage.formula.Line;
-import org.tourage.formula.Stage;
-import org.tourage.ingredient.Role;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.internal.Numbers;
-import org.tourage.physics.ChoiOkos1986;
 import org.tourage.physics.Constituents;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
-import org.tourage.quantity.AmountRange;
 import org.tourage.quantity.BakeryUnits;
 import org.tourage.quantity.TemperatureDifference;
 
@@ -56,7 +51,7 @@ import org.tourage.quantity.TemperatureDifference;
  */
 public record HeatBalance(
     Amount<Temperature> target,
-    List<Part> parts,
+    List<MixPart> parts,
     Amount<Mass> liquid,
     double liquidSpecificHeat,
     Amount<Energy> mixing,
@@ -73,53 +68,8 @@ public record HeatBalance(
   /** Heat of melting of ice, J/kg: CRC Handbook of Chemistry and Physics (from memory). */
   public static final double HEAT_OF_MELTING = 333_550;
 
-  /**
-   * A part of the dough, or the bowl.
-   *
-   * @param name what it is
-   * @param mass its mass, positive
-   * @param temperature its temperature before mixing
-   * @param specificHeat J/(kg·K), positive
-   * @param melting what it takes to thaw beside m·c·T; 0 if it is not frozen
-   */
-  public record Part(
-      String name,
-      Amount<Mass> mass,
-      Amount<Temperature> temperature,
-      double specificHeat,
-      Amount<Energy> melting)
-      implements Serializable {
-    /**
-     * Checks the figures.
-     *
-     * @param name what it is
-     * @param mass its mass, positive
-     * @param temperature its temperature before mixing
-     * @param specificHeat J/(kg·K), positive
-     * @param melting what it takes to thaw beside m·c·T; 0 if it is not frozen
-     */
-    public Part {
-      requireNonNull(name, "name");
-      requireNonNull(temperature, "temperature");
-      requireNonNull(melting, "melting");
-      if (mass.value() <= 0 || !(specificHeat > 0) || Double.isInfinite(specificHeat)) {
-        throw new BakeryException(
-            Reason.OUT_OF_RANGE,
-            "a part must have mass and specific heat",
-            name + ": " + mass + ", " + specificHeat + " J/(kg·K)",
-            "give positive figures");
-      }
-    }
-
-    static Part of(
-        String name, Amount<Mass> mass, Amount<Temperature> temperature, double specificHeat) {
-      return new Part(name, mass, temperature, specificHeat, JOULE.amount(0));
-    }
-
-    double capacity() {
-      return mass.in(KILOGRAM) * specificHeat;
-    }
-  }
+  /** °C. */
+  private static final double ABSOLUTE_ZERO = -273.15;
 
   /**
    * Checks the liquid and copies the list.
@@ -161,49 +111,19 @@ public record HeatBalance(
   }
 
   /**
-   * The balance of a batch: all liquids of the dough are poured in together, everything else has
-   * one temperature. Specific heats are those of Choi and Okos (1986) for the compositions; mixing,
-   * hydration and loss are still to be given.
+   * The balance of the final dough of a batch: its free water is the liquid, everything else, what
+   * stages bring included, has one temperature. {@link StageMix} takes another stage, and more
+   * temperatures. Mixing, hydration and loss are still to be given.
    *
    * @param batch the batch
    * @param target the wanted temperature of the dough
-   * @param ingredients the temperature of everything but the liquids
+   * @param ingredients the temperature of everything but the free liquid
    * @return the balance
-   * @throws BakeryException if the dough has no liquid
+   * @throws BakeryException if the final dough has no free liquid
    */
   public static HeatBalance of(
       Batch batch, Quantity<Temperature> target, Quantity<Temperature> ingredients) {
-    List<Part> parts = new ArrayList<>();
-    double liquid = 0;
-    double capacity = 0;
-    int index = 0;
-    for (Stage stage : batch.formula().stages()) {
-      for (Line line : stage.lines()) {
-        Amount<Mass> mass = batch.weight(index++);
-        if (!stage.kind().inDough() || mass.value() == 0) {
-          continue;
-        }
-        double c =
-            ChoiOkos1986.specificHeat(
-                line.ingredient().composition().constituents(), CELSIUS.amount(20));
-        if (line.ingredient().is(Role.LIQUID)) {
-          liquid += mass.in(KILOGRAM);
-          capacity += mass.in(KILOGRAM) * c;
-        } else {
-          parts.add(Part.of(line.ingredient().name(), mass, Amount.from(ingredients), c));
-        }
-      }
-    }
-    if (liquid == 0) {
-      throw new BakeryException(
-          Reason.MISSING,
-          "the dough has no liquid whose temperature could be chosen",
-          batch.formula().name(),
-          "add water or another liquid");
-    }
-    Amount<Energy> none = JOULE.amount(0);
-    return new HeatBalance(
-        Amount.from(target), parts, KILOGRAM.amount(liquid), capacity / liquid, none, none, none);
+    return StageMix.of(batch, ingredients, ingredients).balance(target);
   }
 
   /**
@@ -217,11 +137,11 @@ public record HeatBalance(
    */
   public HeatBalance part(
       String name, Quantity<Mass> mass, Quantity<Temperature> temperature, double specificHeat) {
-    return with(Part.of(name, Amount.from(mass), Amount.from(temperature), specificHeat));
+    return with(MixPart.of(name, mass, temperature, specificHeat));
   }
 
-  private HeatBalance with(Part part) {
-    List<Part> more = new ArrayList<>(parts);
+  private HeatBalance with(MixPart part) {
+    List<MixPart> more = new ArrayList<>(parts);
     more.add(part);
     return new HeatBalance(target, more, liquid, liquidSpecificHeat, mixing, hydration, loss);
   }
@@ -238,23 +158,7 @@ public record HeatBalance(
    */
   public HeatBalance frozen(
       String name, Quantity<Mass> mass, Quantity<Temperature> temperature, Constituents food) {
-    double cold = CELSIUS.measure(temperature);
-    if (!(cold <= 0) || cold < -40) {
-      throw new BakeryException(
-          Reason.OUT_OF_RANGE,
-          "this part is not frozen",
-          name + " at " + Amount.from(temperature),
-          "give -40 °C to 0 °C (-40 °F to 32 °F), or add it with part(…)");
-    }
-    double water = food.water() / food.sum();
-    double thawed = ChoiOkos1986.specificHeat(food, CELSIUS.amount(0));
-    double waterThawed =
-        ChoiOkos1986.specificHeat(new Constituents(1, 0, 0, 0, 0, 0), CELSIUS.amount(0));
-    // ice at the middle of its way to 0 °C; the rest of the food as at 0 °C
-    double frozen = thawed - water * (waterThawed - ChoiOkos1986.iceSpecificHeat(cold / 2));
-    double melting = KILOGRAM.measure(mass) * (water * HEAT_OF_MELTING + (thawed - frozen) * cold);
-    return with(
-        new Part(name, Amount.from(mass), Amount.from(temperature), thawed, JOULE.amount(melting)));
+    return with(MixPart.frozen(name, mass, temperature, food));
   }
 
   /**
@@ -266,9 +170,9 @@ public record HeatBalance(
    * @throws BakeryException if there is no part of that name
    */
   public HeatBalance partAt(String name, Quantity<Temperature> temperature) {
-    List<Part> changed = new ArrayList<>();
+    List<MixPart> changed = new ArrayList<>();
     boolean found = false;
-    for (Part part : parts) {
+    for (MixPart part : parts) {
       boolean it = part.name().equals(name);
       found |= it;
       if (it && part.melting().value() != 0) {
@@ -279,11 +183,11 @@ public record HeatBalance(
             "leave it out here and add it with frozen(…)");
       }
       changed.add(
-          it ? Part.of(name, part.mass(), Amount.from(temperature), part.specificHeat()) : part);
+          it ? MixPart.of(name, part.mass(), Amount.from(temperature), part.specificHeat()) : part);
     }
     if (!found) {
       throw BakeryException.unknownName(
-          "no part of that name", name, parts.stream().map(Part::name).toList());
+          "no part of that name", name, parts.stream().map(MixPart::name).toList());
     }
     return new HeatBalance(target, changed, liquid, liquidSpecificHeat, mixing, hydration, loss);
   }
@@ -296,47 +200,7 @@ public record HeatBalance(
    *     suitable water gives and how much warmer or colder the other parts must be instead
    */
   public List<Advice> suits(YeastForm form) {
-    Amount<Temperature> water = waterTemperature();
-    AmountRange<Temperature> range = form.water();
-    if (range.contains(water)) {
-      return List.of();
-    }
-    boolean warm = water.compareTo(range.high()) > 0;
-    Amount<Temperature> nearest = warm ? range.high() : range.low();
-    double gap = water.in(CELSIUS) - nearest.in(CELSIUS);
-    double others = capacity() - liquidCapacity();
-    AmountFormat format = AmountFormat.sideBySide();
-    String lever =
-        others > 0
-            ? "bring the other parts "
-                + Numbers.decimals(Math.abs(gap) * liquidCapacity() / others, 1)
-                + " K "
-                + (warm ? "higher" : "lower")
-                + ", or "
-            : "";
-    String text =
-        "water of "
-            + format.temperature(water)
-            + " is too "
-            + (warm ? "warm" : "cold")
-            + " to stir "
-            + form.label()
-            + " into it";
-    String remedy =
-        "With water of "
-            + format.temperature(nearest)
-            + " the dough comes to "
-            + format.temperature(doughTemperature(nearest))
-            + "; "
-            + lever
-            + "wake the yeast apart in a little water of "
-            + format.temperature(range.low())
-            + " to "
-            + format.temperature(range.high());
-    return List.of(
-        warm
-            ? Advice.warning("WATER_WARM", text, remedy, Advice.COMMON_PRACTICE)
-            : Advice.note("WATER_COLD", text, remedy, Advice.COMMON_PRACTICE));
+    return YeastWater.suits(this, form);
   }
 
   /**
@@ -369,7 +233,7 @@ public record HeatBalance(
    * @return the balance
    */
   public HeatBalance mixing(TemperatureDifference rise) {
-    return mixing(JOULE.amount(capacity() * rise.celsiusDegrees()));
+    return mixing(JOULE.amount(mixture().capacity() * rise.celsiusDegrees()));
   }
 
   /**
@@ -396,21 +260,9 @@ public record HeatBalance(
         target, parts, liquid, liquidSpecificHeat, mixing, hydration, Amount.from(energy));
   }
 
-  private double liquidCapacity() {
-    return liquid.in(KILOGRAM) * liquidSpecificHeat;
-  }
-
-  /** J/K of everything. */
-  private double capacity() {
-    double sum = liquidCapacity();
-    for (Part part : parts) {
-      sum += part.capacity();
-    }
-    return sum;
-  }
-
-  private double extra() {
-    return mixing.in(JOULE) + hydration.in(JOULE) - loss.in(JOULE) - melting();
+  Mixture mixture() {
+    double extra = mixing.in(JOULE) + hydration.in(JOULE) - loss.in(JOULE);
+    return new Mixture(parts, liquid.in(KILOGRAM), liquidSpecificHeat, extra);
   }
 
   private double melting() {
@@ -418,17 +270,32 @@ public record HeatBalance(
   }
 
   /**
-   * The temperature that the liquid needs.
+   * The temperature that the liquid needs. Where no liquid has it, it is a demand for cold or
+   * warmth.
    *
    * @return T_target − (mixing + hydration − loss + Σ m·c·(T − T_target)) / (m·c of the liquid)
+   * @throws BakeryException if there is so little liquid that the demand lies below absolute zero;
+   *     {@link WaterPlan} has levers then
    */
   public Amount<Temperature> waterTemperature() {
-    double goal = target.in(CELSIUS);
-    double heat = extra();
-    for (Part part : parts) {
-      heat += part.capacity() * (part.temperature().in(CELSIUS) - goal);
+    double demand = demand();
+    if (demand < ABSOLUTE_ZERO) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no liquid is cold enough for this dough",
+          liquid + " for dough at " + target,
+          "chill the other parts, mix for less time, or accept a warmer dough");
     }
-    return CELSIUS.amount(goal - heat / liquidCapacity());
+    return CELSIUS.amount(demand);
+  }
+
+  /** What the liquid needs on the line of liquid water, °C. */
+  private double demand() {
+    return mixture().liquidFor(target.in(CELSIUS));
+  }
+
+  private boolean outOfReach() {
+    return demand() < ABSOLUTE_ZERO;
   }
 
   /**
@@ -438,8 +305,7 @@ public record HeatBalance(
    * @return the temperature of the dough
    */
   public Amount<Temperature> doughTemperature(Quantity<Temperature> water) {
-    return CELSIUS.amount(
-        (extra() + heatOfParts() + liquidCapacity() * CELSIUS.measure(water)) / capacity());
+    return CELSIUS.amount(mixture().dough(CELSIUS.measure(water)));
   }
 
   /**
@@ -455,18 +321,8 @@ public record HeatBalance(
     double frozen = KILOGRAM.measure(ice);
     double cold = CELSIUS.measure(iceTemperature);
     checkIce(frozen, cold);
-    double heat =
-        (liquid.in(KILOGRAM) - frozen) * liquidSpecificHeat * CELSIUS.measure(tap)
-            + frozen * (ICE_SPECIFIC_HEAT * cold - HEAT_OF_MELTING);
-    return CELSIUS.amount((extra() + heatOfParts() + heat) / capacity());
-  }
-
-  private double heatOfParts() {
-    double sum = 0;
-    for (Part part : parts) {
-      sum += part.capacity() * part.temperature().in(CELSIUS);
-    }
-    return sum;
+    Mixture mixture = mixture();
+    return CELSIUS.amount(mixture.dough(mixture.iced(CELSIUS.measure(tap), frozen, cold)));
   }
 
   private void checkIce(double kilograms, double celsius) {
@@ -489,16 +345,15 @@ public record HeatBalance(
    *     the dough would reach and how much colder the other parts must be
    */
   public Amount<Mass> ice(Quantity<Temperature> tap, Quantity<Temperature> iceTemperature) {
-    double warm = CELSIUS.measure(tap);
+    double warm = Readings.liquid("tap water", tap).in(CELSIUS);
     double cold = CELSIUS.measure(iceTemperature);
     checkIce(0, cold);
-    double needed = waterTemperature().in(CELSIUS);
-    double taken = liquidSpecificHeat * warm + HEAT_OF_MELTING - ICE_SPECIFIC_HEAT * cold;
-    double ice = liquidCapacity() * Math.max(0, warm - needed) / taken;
+    Mixture mixture = mixture();
+    double ice = mixture.ice(warm, mixture.liquidFor(target.in(CELSIUS)), cold);
     if (ice > liquid.in(KILOGRAM)) {
       Amount<Temperature> reached = doughTemperature(tap, liquid, iceTemperature);
       double tooWarm = reached.in(CELSIUS) - target.in(CELSIUS);
-      double partsCapacity = capacity() - liquidCapacity();
+      double partsCapacity = mixture.partsCapacity();
       AmountFormat format = AmountFormat.sideBySide();
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -506,11 +361,11 @@ public record HeatBalance(
           format.temperature(reached) + " instead of " + format.temperature(target),
           (partsCapacity > 0
                   ? "chill the other parts by "
-                      + Numbers.decimals(tooWarm * capacity() / partsCapacity, 1)
+                      + Numbers.decimals(tooWarm * mixture.capacity() / partsCapacity, 1)
                       + " K, or "
                   : "")
               + "mix so that "
-              + Numbers.decimals(tooWarm * capacity() / 1000, 0)
+              + Numbers.decimals(tooWarm * mixture.capacity() / 1000, 0)
               + " kJ less go in");
     }
     return KILOGRAM.amount(ice).to(BakeryUnits.GRAM);
@@ -523,11 +378,12 @@ public record HeatBalance(
    * @return what goes in less what the dough holds, over the heat moved; 0 but for rounding
    */
   public double closure() {
-    double water = waterTemperature().in(CELSIUS);
     double goal = target.in(CELSIUS);
-    double sum = extra() + liquidCapacity() * (water - goal);
-    double moved = Math.abs(extra()) + Math.abs(liquidCapacity() * (water - goal));
-    for (Part part : parts) {
+    double liquids = mixture().liquidCapacity() * (demand() - goal);
+    double extra = mixture().extra() - melting();
+    double sum = extra + liquids;
+    double moved = Math.abs(extra) + Math.abs(liquids);
+    for (MixPart part : parts) {
       double heat = part.capacity() * (part.temperature().in(CELSIUS) - goal);
       sum += heat;
       moved += Math.abs(heat);
@@ -536,42 +392,39 @@ public record HeatBalance(
   }
 
   /**
-   * How the factor rule compares.
+   * How the factor rule compares; {@link WaterPlan#comparison()} knows more of the day.
    *
    * @param rule the rule for the same dough
-   * @return advice that says how far it is off and why; none within 1 K
+   * @return advice that says how far it is off and why; none within 2 K
    */
   public List<Advice> compare(FactorRule rule) {
-    double off = rule.water().in(CELSIUS) - waterTemperature().in(CELSIUS);
-    if (Math.abs(off) <= 1) {
-      return List.of();
-    }
-    double share = liquidCapacity() / capacity();
-    return List.of(
-        Advice.note(
-            "FACTOR_RULE_OFF",
-            "the factor rule asks for water "
-                + Numbers.decimals(Math.abs(off), 1)
-                + " K "
-                + (off > 0 ? "warmer" : "colder")
-                + " than the heat balance",
-            "It takes each factor to weigh alike, while the liquid holds "
-                + Numbers.decimals(100 * share, 0)
-                + " % of the heat of this dough and the room holds none; measure one mix and keep its"
-                + " friction",
-            "heat balance"));
+    Mixture mixture = mixture();
+    return RuleComparison.of(
+            rule.water(),
+            waterTemperature(),
+            RuleComparison.Taken.BALANCE,
+            RuleComparison.weighsAlike(mixture.liquidCapacity() / mixture.capacity()))
+        .advice();
   }
 
   @Override
   public List<Advice> advice() {
-    return YeastWater.advice(waterTemperature());
+    return outOfReach()
+        ? List.of(
+            Advice.warning(
+                "WATER_NOT_COLD_ENOUGH",
+                "no liquid is cold enough for dough at "
+                    + AmountFormat.sideBySide().temperature(target),
+                "Chill the other parts, mix for less time, or accept a warmer dough",
+                "energy balance"))
+        : YeastWater.advice(waterTemperature());
   }
 
   @Override
   public Working working() {
     List<WorkedLine> lines = new ArrayList<>();
     double goal = target.in(CELSIUS);
-    for (Part part : parts) {
+    for (MixPart part : parts) {
       lines.add(
           new WorkedLine(
               "Q(" + part.name() + ")",
@@ -601,7 +454,9 @@ public record HeatBalance(
         new WorkedLine(
             "T_water",
             "T_target − (Σ Q + extra)/(m·c of the liquid)",
-            AmountFormat.sideBySide().temperature(waterTemperature()),
+            outOfReach()
+                ? "colder than any liquid"
+                : AmountFormat.sideBySide().temperature(waterTemperature()),
             "energy balance"));
     return new Working(lines);
   }
@@ -614,8 +469,9 @@ public record HeatBalance(
   @Override
   public String toString() {
     AmountFormat format = AmountFormat.sideBySide();
-    return "water at "
-        + format.temperature(waterTemperature())
+    return (outOfReach()
+            ? "no water is cold enough"
+            : "water at " + format.temperature(waterTemperature()))
         + " for dough at "
         + format.temperature(target)
         + " by heat balance";

@@ -25,7 +25,7 @@ import org.tourage.quantity.AmountFormat;
  * at its melting point; 112 is 144 − 32 (144 Btu/lb). The ice is part of the water.
  *
  * @param water all the water, ice included
- * @param tap the temperature of the tap water
+ * @param tap the temperature of the tap water, 0 °C to 55 °C (131 °F)
  * @param needed the temperature that the water needs
  */
 public record IceRule(Amount<Mass> water, Amount<Temperature> tap, Amount<Temperature> needed)
@@ -43,18 +43,11 @@ public record IceRule(Amount<Mass> water, Amount<Temperature> tap, Amount<Temper
    * @param needed the temperature that the water needs
    */
   public IceRule {
-    double tapCelsius = tap.in(CELSIUS);
     if (water.value() <= 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE, "there is no water", water.toString(), "give a positive mass");
     }
-    if (tapCelsius < 0 || tapCelsius > 100) {
-      throw new BakeryException(
-          Reason.OUT_OF_RANGE,
-          "tap water can't have this temperature",
-          tap.toString(),
-          "give 0 °C to 100 °C (32 °F to 212 °F)");
-    }
+    Readings.liquid("tap water", tap);
     if (needed.in(CELSIUS) < -MELTING_KELVINS) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,

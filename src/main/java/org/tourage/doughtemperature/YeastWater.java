@@ -2,16 +2,22 @@ package org.tourage.doughtemperature;
 
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
 
+import java.util.ArrayList;
 import java.util.List;
 import javax.measure.quantity.Temperature;
 import org.tourage.advice.Advice;
 import org.tourage.ingredient.YeastForm;
+import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.AmountRange;
 
 /** What is unwise about a water temperature, however it was found. */
 final class YeastWater {
   private static final double YEAST_DAMAGE_CELSIUS = 50;
+
+  /** Colder liquid slows instant yeast that meets it before it is wet (common practice). */
+  private static final double ICED_CELSIUS = 15;
 
   private YeastWater() {}
 
@@ -41,5 +47,94 @@ final class YeastWater {
               Advice.COMMON_PRACTICE));
     }
     return List.of();
+  }
+
+  /** Whether the water of a balance suits a form of yeast that is stirred into it. */
+  static List<Advice> suits(HeatBalance balance, YeastForm form) {
+    Amount<Temperature> water = balance.waterTemperature();
+    AmountRange<Temperature> range = form.water();
+    if (range.contains(water)) {
+      return List.of();
+    }
+    boolean warm = water.compareTo(range.high()) > 0;
+    Amount<Temperature> nearest = warm ? range.high() : range.low();
+    double gap = water.in(CELSIUS) - nearest.in(CELSIUS);
+    double others = balance.mixture().partsCapacity();
+    AmountFormat format = AmountFormat.sideBySide();
+    String lever =
+        others > 0
+            ? "bring the other parts "
+                + Numbers.decimals(Math.abs(gap) * balance.mixture().liquidCapacity() / others, 1)
+                + " K "
+                + (warm ? "higher" : "lower")
+                + ", or "
+            : "";
+    String text =
+        "water of "
+            + format.temperature(water)
+            + " is too "
+            + (warm ? "warm" : "cold")
+            + " to stir "
+            + form.label()
+            + " into it";
+    String remedy =
+        "With water of "
+            + format.temperature(nearest)
+            + " the dough comes to "
+            + format.temperature(balance.doughTemperature(nearest))
+            + "; "
+            + lever
+            + "wake the yeast apart in a little water of "
+            + format.temperature(range.low())
+            + " to "
+            + format.temperature(range.high());
+    return List.of(
+        warm
+            ? Advice.warning("WATER_WARM", text, remedy, Advice.COMMON_PRACTICE)
+            : Advice.note("WATER_COLD", text, remedy, Advice.COMMON_PRACTICE));
+  }
+
+  /** What is unwise about the water of a plan for the yeast that is weighed into the stage. */
+  static List<Advice> advice(WaterPlan plan) {
+    List<Advice> advice = new ArrayList<>();
+    Amount<Temperature> water = plan.water().orElse(null);
+    for (YeastForm form : plan.mix().yeasts()) {
+      boolean iced =
+          plan.way() == WaterPlan.Way.ICE
+              || plan.levers().stream().anyMatch(l -> l instanceof Lever.AllIce)
+              || (form == YeastForm.INSTANT && water != null && water.in(CELSIUS) < ICED_CELSIUS);
+      if (iced) {
+        advice.add(
+            Advice.warning(
+                "YEAST_ICED",
+                form.label() + " loses strength in iced water",
+                remedy(form),
+                Advice.COMMON_PRACTICE));
+      } else if (water != null
+          && (form != YeastForm.INSTANT || water.compareTo(form.water().high()) > 0)) {
+        plan.balance().ifPresent(balance -> advice.addAll(suits(balance, form)));
+      }
+    }
+    return advice;
+  }
+
+  private static String remedy(YeastForm form) {
+    AmountFormat format = AmountFormat.sideBySide();
+    return switch (form) {
+      case INSTANT ->
+          "Mix it into the flour and let the flour take up part of the water before the ice goes in,"
+              + " or wet the yeast apart in a little water of "
+              + format.temperature(form.water().low())
+              + " to "
+              + format.temperature(form.water().high())
+              + ", weighed off the water of the dough";
+      case FRESH -> "Crumble it into the flour, or add it when the ice has melted";
+      case ACTIVE_DRY ->
+          "Wake it apart in a little water of "
+              + format.temperature(form.water().low())
+              + " to "
+              + format.temperature(form.water().high())
+              + ", weighed off the water of the dough";
+    };
   }
 }

@@ -29,6 +29,9 @@ import org.tourage.quantity.Fraction;
 public final class CreasePlan implements Serializable {
   private static final long serialVersionUID = 1L;
 
+  /** More panels than this are refused. */
+  private static final int MOST_PANELS = 1024;
+
   /** Part of the flat sheet that lies over an interval. */
   private record Panel(Fraction from, Fraction to, boolean turned) implements Serializable {}
 
@@ -134,6 +137,13 @@ public final class CreasePlan implements Serializable {
     for (int i = moved.size() - 1; i >= 0; i--) {
       Panel panel = moved.get(i);
       mirrored.add(new Panel(twice.minus(panel.to), twice.minus(panel.from), !panel.turned));
+    }
+    if (still.size() + mirrored.size() > MOST_PANELS) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "too many panels to follow one by one",
+          still.size() + mirrored.size() + " panels",
+          "fold into up to " + MOST_PANELS);
     }
     List<Panel> result = new ArrayList<>(over ? still : mirrored);
     result.addAll(over ? mirrored : still);

@@ -20,7 +20,11 @@ public record Fold(String name, int panels, Style style) implements Serializable
   public enum Style {
     /** To and fro: each panel the other way up than the one before. */
     ZIGZAG,
-    /** Flap over flap inwards: all panels the same way up but the last. */
+    /**
+     * Rolled up flap over flap: each turn lays all that was folded over onto the next panel, so the
+     * panels come to lie above and below the first by turns; in the folded stack the lower half of
+     * them lies as it lay, the upper half turned.
+     */
     INWARD
   }
 
@@ -68,13 +72,18 @@ public record Fold(String name, int panels, Style style) implements Serializable
   }
 
   /**
-   * A sheet rolled up flat into any number of panels.
+   * A sheet rolled up flat into any number of panels, from one end to the other.
    *
    * @param panels 2 to 12
    * @return the fold
    */
   public static Fold rolled(int panels) {
     return new Fold("rolled in " + panels, panels, Style.INWARD);
+  }
+
+  /** Whether a panel of the folded stack, counted from the bottom, lies turned. */
+  boolean turned(int panel) {
+    return style == Style.ZIGZAG ? panel % 2 == 1 : panel >= (panels + 1) / 2;
   }
 
   /** Contacts of top face on top face. */
@@ -87,7 +96,7 @@ public record Fold(String name, int panels, Style style) implements Serializable
     return style == Style.ZIGZAG ? (panels - 1) / 2 : 0;
   }
 
-  /** Contacts of a top face under a bottom face. */
+  /** Contacts of a top face with a bottom face. */
   int topOnBottom() {
     return style == Style.ZIGZAG ? 0 : panels - 2;
   }

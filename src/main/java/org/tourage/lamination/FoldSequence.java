@@ -23,20 +23,45 @@ import org.tourage.advice.Working;
  * FoldSequence.lockIn(LockIn.HALF).fold(Fold.BOOK).fold(Fold.LETTER).fatLayers(); // 12
  * }</pre>
  *
- * @param lockIn how the fat is enclosed
- * @param folds the folds, first to last
+ * <p>An interface, so that the start of a sequence can't be called on a chain of folds, where it
+ * would drop what came before. Immutable and serialisable.
  */
-public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained, Serializable {
+public sealed interface FoldSequence extends Explained, Serializable permits FoldList {
 
   /**
-   * Copies the list.
+   * How the fat is enclosed.
+   *
+   * @return the lock-in
+   */
+  LockIn lockIn();
+
+  /**
+   * The folds.
+   *
+   * @return first to last
+   */
+  List<Fold> folds();
+
+  /**
+   * A sequence of folds.
    *
    * @param lockIn how the fat is enclosed
    * @param folds the folds, first to last
+   * @return the sequence
    */
-  public FoldSequence {
-    requireNonNull(lockIn, "lockIn");
-    folds = List.copyOf(folds);
+  static FoldSequence of(LockIn lockIn, Fold... folds) {
+    return new FoldList(lockIn, List.of(folds));
+  }
+
+  /**
+   * A sequence of folds.
+   *
+   * @param lockIn how the fat is enclosed
+   * @param folds the folds, first to last
+   * @return the sequence
+   */
+  static FoldSequence of(LockIn lockIn, List<Fold> folds) {
+    return new FoldList(lockIn, folds);
   }
 
   /**
@@ -45,8 +70,8 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    * @param lockIn how the fat is enclosed
    * @return the sequence
    */
-  public static FoldSequence lockIn(LockIn lockIn) {
-    return new FoldSequence(lockIn, List.of());
+  static FoldSequence lockIn(LockIn lockIn) {
+    return new FoldList(lockIn, List.of());
   }
 
   /**
@@ -55,10 +80,10 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    * @param fold the fold
    * @return the longer sequence
    */
-  public FoldSequence fold(Fold fold) {
-    List<Fold> more = new ArrayList<>(folds);
+  default FoldSequence fold(Fold fold) {
+    List<Fold> more = new ArrayList<>(folds());
     more.add(requireNonNull(fold, "fold"));
-    return new FoldSequence(lockIn, more);
+    return new FoldList(lockIn(), more);
   }
 
   /**
@@ -66,10 +91,10 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    *
    * @return the count, exact
    */
-  public LayerCount count() {
-    LayerCount.Counter counter = new LayerCount.Counter(lockIn);
-    for (int i = 0; i < folds.size(); i++) {
-      counter.fold(folds.get(i));
+  default LayerCount count() {
+    LayerCount.Counter counter = new LayerCount.Counter(lockIn());
+    for (int i = 0; i < folds().size(); i++) {
+      counter.fold(folds().get(i));
     }
     return counter.count();
   }
@@ -79,11 +104,11 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    *
    * @return one count more than there are folds
    */
-  public List<LayerCount> counts() {
+  default List<LayerCount> counts() {
     List<LayerCount> counts = new ArrayList<>();
-    LayerCount.Counter counter = new LayerCount.Counter(lockIn);
+    LayerCount.Counter counter = new LayerCount.Counter(lockIn());
     counts.add(counter.count());
-    for (Fold fold : folds) {
+    for (Fold fold : folds()) {
       counts.add(counter.fold(fold).count());
     }
     return counts;
@@ -96,9 +121,10 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    * @return the stack
    * @throws org.tourage.advice.BakeryException if there would be more bands than a stack can hold
    */
-  public LayerStack stack(double fatByVolume) {
-    LayerStack stack = LayerStack.of(lockIn, fatByVolume);
-    for (Fold fold : folds) {
+  default LayerStack stack(double fatByVolume) {
+    LayerStack.checkSize(layers());
+    LayerStack stack = LayerStack.of(lockIn(), fatByVolume);
+    for (Fold fold : folds()) {
       stack = stack.fold(fold);
     }
     return stack;
@@ -109,8 +135,8 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    *
    * @return 1 without folds
    */
-  public BigInteger multiplier() {
-    return count().fatByMultiplication().divide(BigInteger.valueOf(lockIn.fatBands()));
+  default BigInteger multiplier() {
+    return count().fatByMultiplication().divide(BigInteger.valueOf(lockIn().fatBands()));
   }
 
   /**
@@ -118,7 +144,7 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    *
    * @return the count, exact
    */
-  public BigInteger fatLayers() {
+  default BigInteger fatLayers() {
     return count().fat();
   }
 
@@ -127,7 +153,7 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    *
    * @return the count, exact
    */
-  public BigInteger doughLayers() {
+  default BigInteger doughLayers() {
     return count().dough();
   }
 
@@ -136,7 +162,7 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    *
    * @return the count, exact
    */
-  public BigInteger doughLayersByMultiplication() {
+  default BigInteger doughLayersByMultiplication() {
     return count().doughByMultiplication();
   }
 
@@ -145,33 +171,33 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
    *
    * @return the count, exact
    */
-  public BigInteger layers() {
+  default BigInteger layers() {
     return count().layers();
   }
 
   @Override
-  public List<Advice> advice() {
-    return lockIn.hasLikeFaces()
+  default List<Advice> advice() {
+    return lockIn().hasLikeFaces()
         ? List.of()
         : List.of(
             Advice.note(
                 "UNLIKE_FACES",
-                "the packet has " + lockIn.bands().get(0) + " below and another face above",
+                "the packet has " + lockIn().bands().get(0) + " below and another face above",
                 "The kind of fold then matters, and bare fat sticks to the bench",
                 "derived from the stack of bands"));
   }
 
   @Override
-  public Working working() {
+  default Working working() {
     List<WorkedLine> lines = new ArrayList<>();
     List<LayerCount> counts = counts();
-    boolean fatInside = !lockIn.fatOutside();
+    boolean fatInside = !lockIn().fatOutside();
     BigInteger inside = fatInside ? counts.get(0).fat() : counts.get(0).dough();
     String name = fatInside ? "fat layers" : "dough layers";
     String panels =
-        folds.isEmpty()
+        folds().isEmpty()
             ? "1"
-            : folds.stream()
+            : folds().stream()
                 .map(f -> String.valueOf(f.panels()))
                 .collect(Collectors.joining(" × "));
     LayerCount last = counts.get(counts.size() - 1);
@@ -201,12 +227,5 @@ public record FoldSequence(LockIn lockIn, List<Fold> folds) implements Explained
             counted + " − " + counted.subtract(distinct) + " = " + distinct,
             "derived from the stack of bands"));
     return new Working(lines);
-  }
-
-  /** {@code lock-in half, book fold, letter fold: 12 fat layers, 13 dough layers}. */
-  @Override
-  public String toString() {
-    String list = folds.stream().map(f -> ", " + f.name()).collect(Collectors.joining());
-    return "lock-in " + lockIn.name() + list + ": " + count();
   }
 }

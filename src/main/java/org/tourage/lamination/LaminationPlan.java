@@ -11,14 +11,15 @@ import static org.tourage.quantity.BakeryUnits.MILLIMETRE;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.io.Serializable;
-import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
@@ -42,60 +43,75 @@ import org.tourage.quantity.Extent;
  * length of the next rolling. The final sheet is rolled to the width that is wanted. Fat and dough
  * are taken to thin alike.
  *
- * <p>Immutable and serialisable.
+ * <p>Start with {@link #of(Batch, FoldSequence, Setup)}. Immutable and serialisable.
  *
- * @param sequence lock-in and folds
- * @param dough the mass of the dough
- * @param fat the mass of the fat
- * @param doughDensity the density of the dough
- * @param fatDensity the density of the fat
- * @param setup the widths and thicknesses that the baker chooses
+ * <pre>{@code
+ * LaminationPlan.of(batch, FoldSequence.lockIn(LockIn.HALF).fold(Fold.BOOK).fold(Fold.LETTER),
+ *     LaminationPlan.Setup.SMALL_BENCH).finalSheet();
+ * }</pre>
  */
-public record LaminationPlan(
-    FoldSequence sequence,
-    Amount<Mass> dough,
-    Amount<Mass> fat,
-    Amount<Density> doughDensity,
-    Amount<Density> fatDensity,
-    Setup setup)
-    implements Explained, Serializable {
-
-  private static final String ROLL_OUT = "roll out";
+public final class LaminationPlan implements Explained, Serializable {
+  private static final long serialVersionUID = 1L;
 
   /** Dough and fat are taken to have this temperature while they are rolled. */
   private static final Amount<Temperature> LAMINATING = CELSIUS.amount(15);
 
-  private static final double YEASTED_FAT_LOW = 20;
-  private static final double YEASTED_FAT_HIGH = 35;
-  private static final int YEASTED_LAYERS_LOW = 12;
-  private static final int YEASTED_LAYERS_HIGH = 50;
-  private static final int PUFF_LAYERS_HIGH = 730;
+  /** Layers of a plan with more folds could no longer be told from nothing. */
+  private static final int MOST_FOLDS = 50;
 
-  /** Metres: 200 fat layers in 1.0 mm, the thin end of a published design space. */
-  private static final double THINNEST_PITCH = 1.0e-3 / 200;
+  /** Lock-in and folds. */
+  private final FoldSequence sequence;
+
+  /** The mass of the dough. */
+  private final Amount<Mass> dough;
+
+  /** The mass of the roll-in. */
+  private final Amount<Mass> fat;
+
+  /** The density of the dough. */
+  private final Amount<Density> doughDensity;
+
+  /** The density of the roll-in. */
+  private final Amount<Density> fatDensity;
+
+  /** What the baker chooses. */
+  private final Setup setup;
+
+  /** What kind of dough it is. */
+  private final LaminatedDough kind;
+
+  /** Block, cover and packet. */
+  private final PacketGeometry packet;
+
+  /** From the closed packet to the final sheet. */
+  private final List<LaminationStep> steps;
 
   /**
    * What the baker chooses.
    *
-   * @param packetWidth the width of the closed packet
-   * @param blockThickness the thickness of the fat block
-   * @param margin the bare edge of dough around the block
+   * @param packetWidth the width of the closed packet; an envelope is a square whose side follows
+   *     from its block instead
+   * @param fatThickness the thickness to which the fat is shaped: the block, or in the inverted way
+   *     the sheet of fat around the dough
+   * @param margin the bare edge around the block
    * @param foldThickness the thickness to which the sheet is rolled before each fold
    * @param finalThickness the thickness of the final sheet
    * @param finalWidth the width of the final sheet
+   * @param rollers what it is rolled with
    */
   public record Setup(
       Amount<Length> packetWidth,
-      Amount<Length> blockThickness,
+      Amount<Length> fatThickness,
       Amount<Length> margin,
       Amount<Length> foldThickness,
       Amount<Length> finalThickness,
-      Amount<Length> finalWidth)
+      Amount<Length> finalWidth,
+      Rollers rollers)
       implements Serializable {
 
     /**
-     * A bench of a small kitchen: packet 200 mm wide, block 10 mm, margin 10 mm, fold at 8 mm,
-     * final sheet 4 mm and 250 mm wide (common practice).
+     * A bench of a small kitchen with a pin: packet 200 mm wide, block 10 mm, margin 10 mm, fold at
+     * 8 mm, final sheet 4 mm and 250 mm wide (common practice).
      */
     public static final Setup SMALL_BENCH =
         new Setup(
@@ -104,24 +120,44 @@ public record LaminationPlan(
             MILLIMETRE.amount(10),
             MILLIMETRE.amount(8),
             MILLIMETRE.amount(4),
-            MILLIMETRE.amount(250));
+            MILLIMETRE.amount(250),
+            Rollers.PIN);
+
+    /**
+     * A small shop with a sheeter for pastry: packet 350 mm wide, block 12 mm, margin 10 mm, fold
+     * at 11 mm, final sheet 3.5 mm and 450 mm wide (common practice).
+     */
+    public static final Setup SHOP =
+        new Setup(
+            MILLIMETRE.amount(350),
+            MILLIMETRE.amount(12),
+            MILLIMETRE.amount(10),
+            MILLIMETRE.amount(11),
+            MILLIMETRE.amount(3.5),
+            MILLIMETRE.amount(450),
+            Rollers.PASTRY_SHEETER);
+
+    /** The usual sheet of fat around the dough: common practice. */
+    private static final Amount<Length> INVERTED = MILLIMETRE.amount(6);
 
     /**
      * Checks that lengths are positive and the block fits the packet.
      *
      * @param packetWidth the width of the closed packet
-     * @param blockThickness the thickness of the fat block
-     * @param margin the bare edge of dough around the block
+     * @param fatThickness the thickness to which the fat is shaped
+     * @param margin the bare edge around the block
      * @param foldThickness the thickness to which the sheet is rolled before each fold
      * @param finalThickness the thickness of the final sheet
      * @param finalWidth the width of the final sheet
+     * @param rollers what it is rolled with
      */
     public Setup {
       checkPositive("packet width", packetWidth);
-      checkPositive("thickness of the block", blockThickness);
+      checkPositive("thickness of the fat", fatThickness);
       checkPositive("thickness for folding", foldThickness);
       checkPositive("final thickness", finalThickness);
       checkPositive("final width", finalWidth);
+      requireNonNull(rollers, "rollers");
       if (margin.value() < 0 || 2 * margin.in(METRE) >= packetWidth.in(METRE)) {
         throw new BakeryException(
             Reason.OUT_OF_RANGE,
@@ -142,6 +178,17 @@ public record LaminationPlan(
     }
 
     /**
+     * The setup for a lock-in: the same, but in the inverted way the fat is rolled to 6 mm, a sheet
+     * around the dough (common practice).
+     *
+     * @param lockIn how the fat is enclosed
+     * @return the setup
+     */
+    public Setup suiting(LockIn lockIn) {
+      return lockIn.fatOutside() ? withFatThickness(INVERTED) : this;
+    }
+
+    /**
      * The same with another final sheet.
      *
      * @param thickness its thickness
@@ -151,11 +198,12 @@ public record LaminationPlan(
     public Setup withFinalSheet(Quantity<Length> thickness, Quantity<Length> width) {
       return new Setup(
           packetWidth,
-          blockThickness,
+          fatThickness,
           margin,
           foldThickness,
           Amount.from(thickness),
-          Amount.from(width));
+          Amount.from(width),
+          rollers);
     }
 
     /**
@@ -166,60 +214,90 @@ public record LaminationPlan(
      */
     public Setup withPacketWidth(Quantity<Length> width) {
       return new Setup(
-          Amount.from(width), blockThickness, margin, foldThickness, finalThickness, finalWidth);
+          Amount.from(width),
+          fatThickness,
+          margin,
+          foldThickness,
+          finalThickness,
+          finalWidth,
+          rollers);
+    }
+
+    /**
+     * The same with the fat shaped thicker or thinner.
+     *
+     * @param thickness of the block, or in the inverted way of the sheet of fat around the dough;
+     *     commonly 8 to 15 mm for a block
+     * @return the setup
+     */
+    public Setup withFatThickness(Quantity<Length> thickness) {
+      return new Setup(
+          packetWidth,
+          Amount.from(thickness),
+          margin,
+          foldThickness,
+          finalThickness,
+          finalWidth,
+          rollers);
+    }
+
+    /**
+     * The same with another bare edge around the block.
+     *
+     * @param edge the margin, 0 mm or more
+     * @return the setup
+     */
+    public Setup withMargin(Quantity<Length> edge) {
+      return new Setup(
+          packetWidth,
+          fatThickness,
+          Amount.from(edge),
+          foldThickness,
+          finalThickness,
+          finalWidth,
+          rollers);
+    }
+
+    /**
+     * The same with another thickness before each fold.
+     *
+     * @param thickness commonly 10 to 15 mm in a small shop, 6 to 10 mm on a home bench
+     * @return the setup
+     */
+    public Setup withFoldThickness(Quantity<Length> thickness) {
+      return new Setup(
+          packetWidth,
+          fatThickness,
+          margin,
+          Amount.from(thickness),
+          finalThickness,
+          finalWidth,
+          rollers);
+    }
+
+    /**
+     * The same rolled with something else.
+     *
+     * @param other a sheeter or a pin
+     * @return the setup
+     */
+    public Setup withRollers(Rollers other) {
+      return new Setup(
+          packetWidth, fatThickness, margin, foldThickness, finalThickness, finalWidth, other);
     }
   }
 
-  /**
-   * A step and what it leaves on the bench.
-   *
-   * @param action what is done
-   * @param extent length and width afterwards
-   * @param thickness thickness afterwards
-   * @param fatLayers distinct fat layers afterwards
-   * @param fatLayer thickness of a fat layer inside the stack
-   * @param doughLayer thickness of a dough layer inside the stack, two faces fused where faces
-   *     touched
-   */
-  public record Step(
-      String action,
-      Extent extent,
-      Amount<Length> thickness,
-      BigInteger fatLayers,
-      Amount<Length> fatLayer,
-      Amount<Length> doughLayer)
-      implements Serializable {
-    /** {@code letter fold: 200 mm x 190 mm, 24 mm thick}. */
-    @Override
-    public String toString() {
-      AmountFormat format = AmountFormat.metric();
-      return action
-          + ": "
-          + format.length(extent.length())
-          + " x "
-          + format.length(extent.width())
-          + ", "
-          + format.length(thickness)
-          + " thick, "
-          + fatLayers
-          + " fat layers of "
-          + format.length(fatLayer);
-    }
-  }
-
-  /**
-   * Checks the masses and densities.
-   *
-   * @param sequence lock-in and folds
-   * @param dough the mass of the dough
-   * @param fat the mass of the fat
-   * @param doughDensity the density of the dough
-   * @param fatDensity the density of the fat
-   * @param setup the widths and thicknesses that the baker chooses
-   */
-  public LaminationPlan {
-    requireNonNull(sequence, "sequence");
-    requireNonNull(setup, "setup");
+  private LaminationPlan(
+      FoldSequence sequence,
+      Amount<Mass> dough,
+      Amount<Mass> fat,
+      Amount<Density> doughDensity,
+      Amount<Density> fatDensity,
+      Setup setup,
+      LaminatedDough kind) {
+    this.sequence = requireNonNull(sequence, "sequence");
+    this.setup = requireNonNull(setup, "setup");
+    this.kind = requireNonNull(kind, "kind");
     if (dough.value() <= 0 || fat.value() <= 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -234,10 +312,23 @@ public record LaminationPlan(
           doughDensity + " and " + fatDensity,
           "dough has about 1200 kg/m³, fat about 920 kg/m³");
     }
+    if (sequence.folds().size() > MOST_FOLDS) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "nobody folds so often",
+          sequence.folds().size() + " folds",
+          "give up to " + MOST_FOLDS + "; FoldSequence.count() counts without a limit");
+    }
+    this.dough = dough;
+    this.fat = fat;
+    this.doughDensity = doughDensity;
+    this.fatDensity = fatDensity;
+    packet = PacketGeometry.of(sequence.lockIn(), setup, doughVolume(), fatVolume());
+    steps = List.copyOf(new StepMaker(this).steps());
   }
 
   /**
-   * A plan.
+   * A plan from masses and densities; of which kind the dough is, is not said.
    *
    * @param sequence lock-in and folds
    * @param dough the mass of the dough
@@ -246,6 +337,8 @@ public record LaminationPlan(
    * @param fatDensity the density of the fat
    * @param setup the widths and thicknesses that the baker chooses
    * @return the plan
+   * @throws BakeryException if a mass or a density is not positive, or a rolling would make a sheet
+   *     thicker than it lies
    */
   public static LaminationPlan of(
       FoldSequence sequence,
@@ -260,7 +353,8 @@ public record LaminationPlan(
         Amount.from(fat),
         Amount.from(doughDensity),
         Amount.from(fatDensity),
-        setup);
+        setup,
+        LaminatedDough.UNSAID);
   }
 
   /**
@@ -270,7 +364,8 @@ public record LaminationPlan(
    * @param sequence lock-in and folds
    * @param setup the widths and thicknesses that the baker chooses
    * @return the plan
-   * @throws BakeryException if the formula has no roll-in
+   * @throws BakeryException if the formula has no roll-in, or a rolling would make a sheet thicker
+   *     than it lies
    */
   public static LaminationPlan of(Batch batch, FoldSequence sequence, Setup setup) {
     return of(batch, PERCENT.amount(0), sequence, setup);
@@ -280,12 +375,13 @@ public record LaminationPlan(
    * A plan for a batch of which some dough stays behind in bowl and on bench.
    *
    * @param batch the batch; its formula has a roll-in stage
-   * @param processLoss the share of the dough that is lost before the fat is locked in, 0 % to below
-   *     100 %
+   * @param processLoss the share of the dough that is lost before the fat is locked in, 0 % to
+   *     below 100 %
    * @param sequence lock-in and folds
    * @param setup the widths and thicknesses that the baker chooses
    * @return the plan
-   * @throws BakeryException if the formula has no roll-in, or the loss leaves no dough
+   * @throws BakeryException if the formula has no roll-in, the loss leaves no dough, or a rolling
+   *     would make a sheet thicker than it lies
    */
   public static LaminationPlan of(
       Batch batch, Quantity<Dimensionless> processLoss, FoldSequence sequence, Setup setup) {
@@ -305,13 +401,87 @@ public record LaminationPlan(
           formula.name(),
           "give the formula a roll-in stage");
     }
-    return of(
+    return new LaminationPlan(
         sequence,
         batch.baseDough().multiply(1 - loss),
         batch.rollIn(),
         ChoiOkos1986.density(formula.constituents(StageKind::inDough), LAMINATING),
         ChoiOkos1986.density(formula.constituents(k -> k == StageKind.ROLL_IN), LAMINATING),
-        setup);
+        setup,
+        LaminatedDough.of(formula));
+  }
+
+  /**
+   * The same for another kind of dough, which changes the advice alone.
+   *
+   * @param other what is baked
+   * @return the plan
+   */
+  public LaminationPlan withKind(LaminatedDough other) {
+    return new LaminationPlan(sequence, dough, fat, doughDensity, fatDensity, setup, other);
+  }
+
+  /**
+   * Lock-in and folds.
+   *
+   * @return the sequence
+   */
+  public FoldSequence sequence() {
+    return sequence;
+  }
+
+  /**
+   * The mass of the dough.
+   *
+   * @return the mass, without the roll-in
+   */
+  public Amount<Mass> dough() {
+    return dough;
+  }
+
+  /**
+   * The mass of the roll-in: the fat and what is mixed into it.
+   *
+   * @return the mass
+   */
+  public Amount<Mass> fat() {
+    return fat;
+  }
+
+  /**
+   * The density of the dough.
+   *
+   * @return the density
+   */
+  public Amount<Density> doughDensity() {
+    return doughDensity;
+  }
+
+  /**
+   * The density of the roll-in.
+   *
+   * @return the density
+   */
+  public Amount<Density> fatDensity() {
+    return fatDensity;
+  }
+
+  /**
+   * What the baker chooses.
+   *
+   * @return the setup
+   */
+  public Setup setup() {
+    return setup;
+  }
+
+  /**
+   * What kind of dough it is.
+   *
+   * @return the kind; of a plan from a batch, by its formula
+   */
+  public LaminatedDough kind() {
+    return kind;
   }
 
   /**
@@ -327,11 +497,11 @@ public record LaminationPlan(
     return dough.in(KILOGRAM) / doughDensity.in(KILOGRAM_PER_CUBIC_METRE);
   }
 
-  private double fatVolume() {
+  double fatVolume() {
     return fat.in(KILOGRAM) / fatDensity.in(KILOGRAM_PER_CUBIC_METRE);
   }
 
-  private double volume() {
+  double volume() {
     return doughVolume() + fatVolume();
   }
 
@@ -353,134 +523,70 @@ public record LaminationPlan(
     return PERCENT.amount(100 * fat.in(GRAM) / dough.in(GRAM));
   }
 
-  /** The inner part of the packet: the fat block, or the dough in the inverted way. */
-  private double coreVolume() {
-    return sequence.lockIn().fatOutside() ? doughVolume() : fatVolume();
-  }
-
-  /** Bands of what is enclosed. */
-  private int coreBands() {
-    LockIn lockIn = sequence.lockIn();
-    return lockIn.fatOutside() ? lockIn.doughBands() : lockIn.fatBands();
-  }
-
-  /** Bands of what encloses; two for a diamond whose corners meet. */
-  private int coverBands() {
-    LockIn lockIn = sequence.lockIn();
-    return lockIn.fatOutside() ? lockIn.fatBands() : lockIn.doughBands();
+  PacketGeometry packet() {
+    return packet;
   }
 
   /**
    * The block that is enclosed: of fat, or of dough in the inverted way. Its width is the width of
-   * the packet without the margins.
+   * the packet without the margins; the block of an envelope is a square.
    *
    * @return length and width
    */
   public Extent block() {
-    double width = setup.packetWidth().in(METRE) - 2 * setup.margin().in(METRE);
-    double length = coreVolume() / (width * setup.blockThickness().in(METRE));
-    return extent(length, width);
-  }
-
-  /** The closed packet. */
-  private Extent packet() {
-    double block = block().length().in(METRE);
-    double margin = setup.margin().in(METRE);
-    double length = block / coreBands() + 2 * margin;
-    return extent(length, setup.packetWidth().in(METRE));
+    return extent(packet.blockLength(), packet.blockWidth());
   }
 
   /**
-   * The sheet that encloses the block: of dough, or of fat in the inverted way. For the envelope
-   * these are its two diagonals.
+   * The thickness of that block.
+   *
+   * @return the thickness; for a block of fat that of the setup
+   */
+  public Amount<Length> blockThickness() {
+    return millimetres(packet.blockThickness());
+  }
+
+  /**
+   * The sheet that encloses the block: of dough, or of fat in the inverted way. The sheet of an
+   * envelope is a square, on which the block lies corner to side.
    *
    * @return length and width
    */
   public Extent sheet() {
-    Extent packet = packet();
-    double length = packet.length().in(METRE);
-    double width = packet.width().in(METRE);
-    return sequence.lockIn().diamond()
-        ? extent(2 * length, 2 * width)
-        : extent(coverBands() * length, width);
+    return extent(packet.coverLength(), packet.coverWidth());
   }
 
   /**
    * The thickness of that sheet.
    *
-   * @return the thickness
+   * @return the thickness; for a sheet of fat that of the setup
    */
   public Amount<Length> sheetThickness() {
-    Extent packet = packet();
-    double area = packet.length().in(METRE) * packet.width().in(METRE);
-    return millimetres((volume() - coreVolume()) / (coverBands() * area));
+    return millimetres(packet.coverThickness());
   }
 
   /**
    * Every step from the closed packet to the final sheet.
    *
    * @return the steps in order
-   * @throws BakeryException if the setup would roll a sheet thicker than it lies
    */
-  public List<Step> steps() {
-    List<Step> steps = new ArrayList<>();
-    FoldSequence soFar = FoldSequence.lockIn(sequence.lockIn());
-    Extent packet = packet();
-    double length = packet.length().in(METRE);
-    double width = packet.width().in(METRE);
-    steps.add(step("close the packet", soFar, length, width));
-    for (Fold fold : sequence.folds()) {
-      length = volume() / (width * setup.foldThickness().in(METRE));
-      addRolled(steps, step(ROLL_OUT, soFar, length, width));
-      soFar = soFar.fold(fold);
-      length /= fold.panels();
-      steps.add(step(fold.name(), soFar, length, width));
-      // the turn by 90°
-      double turned = width;
-      width = length;
-      length = turned;
-    }
-    Extent last = finalSheet();
-    addRolled(
-        steps,
-        step("roll to the final sheet", soFar, last.length().in(METRE), last.width().in(METRE)));
+  public List<LaminationStep> steps() {
     return steps;
-  }
-
-  private static void addRolled(List<Step> steps, Step rolled) {
-    Step before = steps.get(steps.size() - 1);
-    if (rolled.thickness().compareTo(before.thickness()) > 0) {
-      throw new BakeryException(
-          Reason.INCONSISTENT,
-          "rolling can't make a sheet thicker",
-          before.thickness() + " after \"" + before.action() + "\", wanted " + rolled.thickness(),
-          "choose a thinner sheet, or a smaller packet");
-    }
-    steps.add(rolled);
   }
 
   /**
    * The passes of every rolling: before each fold at most halving, after the last fold gentler.
    *
    * @return one schedule for each rolling, in order; one without passes where the thickness stays
-   * @throws BakeryException if the setup would roll a sheet thicker than it lies
    */
   public List<RollingSchedule> rolling() {
     List<RollingSchedule> schedules = new ArrayList<>();
-    List<Step> steps = steps();
-    Amount<Length> thickness = steps.get(0).thickness();
-    Amount<Length> length = steps.get(0).extent().length();
-    for (int i = 1; i < steps.size(); i++) {
-      Step step = steps.get(i);
-      boolean last = i == steps.size() - 1;
-      boolean rolled = last || step.action().equals(ROLL_OUT);
-      if (rolled) {
-        double limit = last ? RollingSchedule.GENTLE_LIMIT : RollingSchedule.USUAL_LIMIT;
-        schedules.add(RollingSchedule.of(thickness, step.thickness(), limit, length));
+    for (LaminationStep step : steps) {
+      if (step instanceof LaminationStep.Rolling rolled) {
+        schedules.add(rolled.schedule());
+      } else if (step instanceof LaminationStep.FinalRolling rolled) {
+        schedules.add(rolled.schedule());
       }
-      thickness = step.thickness();
-      // a fold is followed by the turn, so the width is rolled next
-      length = rolled ? step.extent().length() : step.extent().width();
     }
     return schedules;
   }
@@ -511,34 +617,13 @@ public record LaminationPlan(
   }
 
   /**
-   * What does not fit a bench or a sheeter.
+   * What does not fit a bench.
    *
    * @param bench the length of the bench, or of the belt, and the width that can be rolled
    * @return advice, one for each step that is too long or too wide
    */
   public List<Advice> fitting(Extent bench) {
-    List<Advice> advice = new ArrayList<>();
-    AmountFormat format = AmountFormat.sideBySide();
-    for (Step step : steps()) {
-      boolean tooLong = step.extent().length().compareTo(bench.length()) > 0;
-      boolean tooWide = step.extent().width().compareTo(bench.width()) > 0;
-      if (tooLong || tooWide) {
-        Amount<Length> side = tooLong ? step.extent().length() : step.extent().width();
-        Amount<Length> room = tooLong ? bench.length() : bench.width();
-        advice.add(
-            Advice.warning(
-                tooLong ? "SHEET_TOO_LONG" : "SHEET_TOO_WIDE",
-                step.action()
-                    + " leaves a sheet "
-                    + format.length(side)
-                    + (tooLong ? " long" : " wide")
-                    + " on "
-                    + format.length(room),
-                "Work it in two halves, or roll it less thin before the fold",
-                "geometry"));
-      }
-    }
-    return advice;
+    return LaminationAdvice.fitting(steps, bench.length(), bench.width());
   }
 
   /**
@@ -582,88 +667,20 @@ public record LaminationPlan(
    * @return length and width
    */
   public Extent finalSheet() {
-    double width = setup.finalWidth().in(METRE);
-    return extent(volume() / (width * setup.finalThickness().in(METRE)), width);
+    return steps.get(steps.size() - 1).extent();
   }
 
-  private Step step(String action, FoldSequence soFar, double length, double width) {
-    double thickness = volume() / (length * width);
-    double fatShare = fatVolume() / volume();
-    double multiplier = soFar.multiplier().doubleValue();
-    boolean folded = !soFar.folds().isEmpty();
-    LockIn lockIn = soFar.lockIn();
-    double fatBand = thickness * fatShare / (lockIn.fatBands() * multiplier);
-    double doughBand = thickness * (1 - fatShare) / (lockIn.doughBands() * multiplier);
-    double fatLayer = fatBand;
-    double doughLayer = doughBand;
-    if (!lockIn.hasLikeFaces()) {
-      // layers of one kind differ here: the mean
-      fatLayer = thickness * fatShare / soFar.fatLayers().doubleValue();
-      doughLayer = thickness * (1 - fatShare) / soFar.doughLayers().doubleValue();
-    } else if (folded && lockIn.fatOutside()) {
-      // the outer kind meets its own kind in a fold and becomes one layer of twice the thickness
-      fatLayer = 2 * fatBand;
-    } else if (folded) {
-      doughLayer = 2 * doughBand;
-    }
-    return new Step(
-        action,
-        extent(length, width),
-        millimetres(thickness),
-        soFar.fatLayers(),
-        millimetres(fatLayer),
-        millimetres(doughLayer));
-  }
-
-  private static Extent extent(double lengthMetres, double widthMetres) {
+  static Extent extent(double lengthMetres, double widthMetres) {
     return new Extent(millimetres(lengthMetres), millimetres(widthMetres));
   }
 
-  private static Amount<Length> millimetres(double metres) {
+  static Amount<Length> millimetres(double metres) {
     return METRE.amount(metres).to(MILLIMETRE);
   }
 
   @Override
   public List<Advice> advice() {
-    List<Advice> advice = new ArrayList<>();
-    double fatPercent = fatByDough().value();
-    if (fatPercent < YEASTED_FAT_LOW || fatPercent > YEASTED_FAT_HIGH) {
-      advice.add(
-          Advice.note(
-              "ROLL_IN_UNUSUAL",
-              "the roll-in is " + AmountFormat.metric().percent(fatByDough()) + " of the dough",
-              "Yeasted laminated dough usually has 20 % to 35 %; puff dough has more",
-              Advice.COMMON_PRACTICE));
-    }
-    BigInteger layers = sequence.fatLayers();
-    if (layers.compareTo(BigInteger.valueOf(PUFF_LAYERS_HIGH)) > 0) {
-      advice.add(
-          Advice.warning(
-              "FAT_LAYERS_MANY",
-              layers + " fat layers are more than the dough keeps apart",
-              "Leave out a fold; lift falls beyond about 730 fat layers",
-              "S.P. Cauvain and L.S. Young, Baked Products, 2006 (from memory)"));
-    } else if (layers.compareTo(BigInteger.valueOf(YEASTED_LAYERS_HIGH)) > 0
-        || layers.compareTo(BigInteger.valueOf(YEASTED_LAYERS_LOW)) < 0) {
-      advice.add(
-          Advice.note(
-              "FAT_LAYERS_UNUSUAL",
-              layers + " fat layers",
-              "Yeasted laminated dough usually has 12 to 50; puff dough 100 to 730",
-              "S.P. Cauvain and L.S. Young, Baked Products, 2006 (from memory)"));
-    }
-    double pitch = setup.finalThickness().in(METRE) / layers.doubleValue();
-    if (pitch < THINNEST_PITCH) {
-      advice.add(
-          Advice.warning(
-              "FAT_LAYER_THIN",
-              "fat and dough layer together are "
-                  + AmountFormat.metric().length(METRE.amount(pitch))
-                  + " thick",
-              "Leave out a fold or leave the sheet thicker; 5 µm (200 fat layers in 1.0 mm) is the thinnest studied",
-              "S. Silow, E. Zannini, C. Axel, M.C.E. Belz and E.K. Arendt, Foods 2017: range of a study of puff dough"));
-    }
-    return advice;
+    return new LaminationAdvice(this).all();
   }
 
   @Override
@@ -684,8 +701,19 @@ public record LaminationPlan(
                 + Numbers.significant(volume() * 1e6, 4)
                 + " cm³",
             "conservation of volume"));
-    Step last = steps().get(steps().size() - 1);
     AmountFormat format = AmountFormat.metric();
+    if (sequence.lockIn().diamond()) {
+      lines.add(
+          new WorkedLine(
+              "side of the square",
+              "√2 · side of the packet",
+              "√2 × "
+                  + format.length(steps.get(0).extent().width())
+                  + " = "
+                  + format.length(sheet().length()),
+              "geometry"));
+    }
+    LaminationStep last = steps.get(steps.size() - 1);
     lines.add(
         new WorkedLine(
             "fat layer",
@@ -701,11 +729,28 @@ public record LaminationPlan(
     return new Working(lines);
   }
 
-  /** The block, the sheet and the steps. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof LaminationPlan that
+        && sequence.equals(that.sequence)
+        && dough.equals(that.dough)
+        && fat.equals(that.fat)
+        && doughDensity.equals(that.doughDensity)
+        && fatDensity.equals(that.fatDensity)
+        && setup.equals(that.setup)
+        && kind == that.kind;
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(sequence, dough, fat, doughDensity, fatDensity, setup, kind.name());
+  }
+
+  /** The sequence and the steps. */
   @Override
   public String toString() {
     StringBuilder out = new StringBuilder(sequence.toString());
-    for (Step step : steps()) {
+    for (LaminationStep step : steps) {
       out.append('\n').append(step);
     }
     return out.toString();

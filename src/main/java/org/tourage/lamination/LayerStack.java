@@ -1,6 +1,7 @@
 package org.tourage.lamination;
 
 import java.io.Serializable;
+import java.math.BigInteger;
 import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
@@ -14,7 +15,7 @@ public final class LayerStack implements Serializable {
   private static final long serialVersionUID = 1L;
 
   /** A stack longer than this is counted, not built. */
-  private static final int MOST_BANDS = 10_000_000;
+  static final int MOST_BANDS = 2_000_000;
 
   /** Shares of the thickness, bottom to top; they sum to 1. */
   private final double[] shares;
@@ -63,8 +64,7 @@ public final class LayerStack implements Serializable {
     LayerStack[] panels = new LayerStack[fold.panels()];
     LayerStack reversed = reversed();
     for (int i = 0; i < panels.length; i++) {
-      boolean turned = fold.style() == Fold.Style.ZIGZAG ? i % 2 == 1 : i == panels.length - 1;
-      panels[i] = turned ? reversed : this;
+      panels[i] = fold.turned(i) ? reversed : this;
     }
     return pile(panels);
   }
@@ -75,13 +75,7 @@ public final class LayerStack implements Serializable {
     for (LayerStack panel : panels) {
       most += panel.shares.length;
     }
-    if (most > MOST_BANDS) {
-      throw new BakeryException(
-          Reason.OUT_OF_RANGE,
-          "too many bands to build one by one",
-          most + " bands",
-          "count them with FoldSequence.count(), which has no limit");
-    }
+    checkSize(BigInteger.valueOf(most));
     double[] shares = new double[(int) most];
     int used = 0;
     Band last = panels[0].bottom;
@@ -98,6 +92,26 @@ public final class LayerStack implements Serializable {
       last = panel.top();
     }
     return new LayerStack(Arrays.copyOf(shares, used), panels[0].bottom);
+  }
+
+  static void checkSize(BigInteger bands) {
+    if (bands.compareTo(BigInteger.valueOf(MOST_BANDS)) > 0) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "too many bands to build one by one",
+          bands + " bands",
+          "build up to " + MOST_BANDS + "; FoldSequence.count() counts without a limit");
+    }
+  }
+
+  private void checkIndex(int index) {
+    if (index < 0 || index >= shares.length) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "the stack has no such band",
+          "band " + index + " of " + shares.length,
+          "count from 0, the lowest, to " + (shares.length - 1));
+    }
   }
 
   /**
@@ -127,8 +141,10 @@ public final class LayerStack implements Serializable {
    *
    * @param index its place from the bottom, from 0
    * @return the kind
+   * @throws BakeryException if there is no such band
    */
   public Band band(int index) {
+    checkIndex(index);
     Band other = bottom == Band.FAT ? Band.DOUGH : Band.FAT;
     return index % 2 == 0 ? bottom : other;
   }
@@ -138,8 +154,10 @@ public final class LayerStack implements Serializable {
    *
    * @param index its place from the bottom, from 0
    * @return the share, above 0
+   * @throws BakeryException if there is no such band
    */
   public double share(int index) {
+    checkIndex(index);
     return shares[index];
   }
 

@@ -20,6 +20,8 @@ public record LockIn(String name, String words, List<Band> bands, boolean diamon
     implements Serializable {
   private static final Band D = Band.DOUGH;
   private static final Band F = Band.FAT;
+  private static final int MOST_BLOCKS = 500;
+  private static final int MOST_BANDS = 2 * MOST_BLOCKS + 1;
 
   /** Fat on one half of the sheet, the other half folded over: dough, fat, dough. */
   public static final LockIn HALF =
@@ -33,12 +35,18 @@ public record LockIn(String name, String words, List<Band> bands, boolean diamon
           List.of(D, F, D, F, D),
           false);
 
-  /** Fat in the middle, four flaps to the centre: dough, fat, dough. */
+  /**
+   * A square block set as a diamond on a square of dough, four corners to the centre: dough, fat,
+   * dough.
+   */
   public static final LockIn ENVELOPE =
       new LockIn(
           "envelope", "fat in the middle, flaps folded to the centre", List.of(D, F, D), true);
 
-  /** Fat outside, the inverted way: fat, dough, fat. */
+  /**
+   * Fat outside, the inverted way: fat, dough, fat. The fat is commonly mixed with a third to a
+   * half of its mass of flour and rolled to a sheet of its own.
+   */
   public static final LockIn OUTSIDE =
       new LockIn(
           "outside",
@@ -58,6 +66,7 @@ public record LockIn(String name, String words, List<Band> bands, boolean diamon
     requireNonNull(name, "name");
     requireNonNull(words, "words");
     bands = List.copyOf(bands);
+    checkSize(bands.size());
     boolean touching = false;
     for (int i = 1; i < bands.size(); i++) {
       touching |= bands.get(i) == bands.get(i - 1);
@@ -68,6 +77,23 @@ public record LockIn(String name, String words, List<Band> bands, boolean diamon
           "these bands are no packet",
           bands.toString(),
           "give dough and fat in turn, for example DOUGH, FAT, DOUGH");
+    }
+    if (diamond && (bands.size() != 3)) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "an envelope encloses one block",
+          bands.toString(),
+          "give three bands, for example DOUGH, FAT, DOUGH");
+    }
+  }
+
+  private static void checkSize(int bands) {
+    if (bands > MOST_BANDS) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "a packet can't have this many bands",
+          bands + " bands",
+          "give up to " + MOST_BANDS);
     }
   }
 
@@ -86,12 +112,19 @@ public record LockIn(String name, String words, List<Band> bands, boolean diamon
   /**
    * Several fat blocks, each between two sheets of dough.
    *
-   * @param blocks how many, at least 1
+   * @param blocks how many, 1 to 500
    * @return the lock-in
-   * @throws BakeryException if there is no block
+   * @throws BakeryException if there is no block, or more than a packet can hold
    */
   public static LockIn blocks(int blocks) {
-    Band[] bands = new Band[Math.max(0, 2 * blocks + 1)];
+    if (blocks < 1 || blocks > MOST_BLOCKS) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "these are no packet",
+          blocks + " blocks",
+          "give 1 to " + MOST_BLOCKS + " blocks");
+    }
+    Band[] bands = new Band[2 * blocks + 1];
     for (int i = 0; i < bands.length; i++) {
       bands[i] = i % 2 == 0 ? D : F;
     }

@@ -25,13 +25,17 @@ import org.tourage.quantity.AmountFormat;
  * within the limit. Common practice: a pass at most halves the sheet, after the last fold it takes
  * at most a third (1 : 1.5). The passes go to and fro along the length; the width stays.
  *
+ * <p>What is thicker than the sheeter opens is first brought to its opening with the pin, and what
+ * is to be thinner than its least gap is finished with the pin.
+ *
  * @param from the thickness before
  * @param to the thickness after
  * @param limit the greatest reduction of a pass, gap in by gap out, above 1
  * @param length the length of the sheet before the first pass
+ * @param rollers what it is rolled with
  */
 public record RollingSchedule(
-    Amount<Length> from, Amount<Length> to, double limit, Amount<Length> length)
+    Amount<Length> from, Amount<Length> to, double limit, Amount<Length> length, Rollers rollers)
     implements Explained, Serializable {
 
   /** At most halve the sheet in a pass (common practice). */
@@ -53,8 +57,10 @@ public record RollingSchedule(
    * @param gap the gap, which is the thickness afterwards
    * @param length the length afterwards
    * @param forth whether it goes forth; every other pass comes back
+   * @param by what it is made with: the rollers of the schedule, or a pin where they can't
    */
-  public record Pass(int number, Amount<Length> gap, Amount<Length> length, boolean forth)
+  public record Pass(
+      int number, Amount<Length> gap, Amount<Length> length, boolean forth, Rollers by)
       implements Serializable {
     /** {@code pass 1 forth: gap 20 mm}. */
     @Override
@@ -62,7 +68,7 @@ public record RollingSchedule(
       return "pass "
           + number
           + (forth ? " forth" : " back")
-          + ": gap "
+          + (by instanceof Rollers.Pin ? ": pin to " : ": gap ")
           + AmountFormat.metric().length(gap);
     }
   }
@@ -74,9 +80,11 @@ public record RollingSchedule(
    * @param to the thickness after
    * @param limit the greatest reduction of a pass, gap in by gap out, above 1
    * @param length the length of the sheet before the first pass
+   * @param rollers what it is rolled with
    */
   public RollingSchedule {
     requireNonNull(length, "length");
+    requireNonNull(rollers, "rollers");
     if (to.value() <= 0 || from.compareTo(to) < 0 || length.value() <= 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -94,7 +102,7 @@ public record RollingSchedule(
   }
 
   /**
-   * A schedule.
+   * A schedule of gaps that a sheeter of any opening has.
    *
    * @param from the thickness before
    * @param to the thickness after
@@ -104,7 +112,47 @@ public record RollingSchedule(
    */
   public static RollingSchedule of(
       Quantity<Length> from, Quantity<Length> to, double limit, Quantity<Length> length) {
-    return new RollingSchedule(Amount.from(from), Amount.from(to), limit, Amount.from(length));
+    Amount<Length> thick = Amount.from(from);
+    Amount<Length> thin = Amount.from(to);
+    Rollers.Sheeter any = Rollers.PASTRY_SHEETER;
+    boolean open = thick.compareTo(any.opening()) > 0;
+    boolean close = thin.value() > 0 && thin.compareTo(any.leastGap()) < 0;
+    Rollers wide =
+        new Rollers.Sheeter(
+            open ? thick : any.opening(),
+            close ? thin : any.leastGap(),
+            any.width(),
+            any.largestReduction());
+    return new RollingSchedule(thick, thin, limit, Amount.from(length), wide);
+  }
+
+  /**
+   * A schedule for rollers, each pass as far as they and the common limit of a half allow.
+   *
+   * @param from the thickness before
+   * @param to the thickness after
+   * @param length the length of the sheet before the first pass
+   * @param rollers what it is rolled with
+   * @return the schedule
+   * @throws BakeryException if the sheet would become thicker
+   */
+  public static RollingSchedule by(
+      Rollers rollers, Quantity<Length> from, Quantity<Length> to, Quantity<Length> length) {
+    return new RollingSchedule(
+        Amount.from(from),
+        Amount.from(to),
+        Math.min(USUAL_LIMIT, rollers.limit()),
+        Amount.from(length),
+        rollers);
+  }
+
+  /**
+   * The same with gentler passes, as after the last fold: at most a third is taken off.
+   *
+   * @return the schedule
+   */
+  public RollingSchedule gentle() {
+    return new RollingSchedule(from, to, Math.min(limit, GENTLE_LIMIT), length, rollers);
   }
 
   /**
@@ -122,7 +170,7 @@ public record RollingSchedule(
    * @return ln(h_0 / h_n); across the sheet it is 0
    */
   public double strain() {
-    return Math.log(reduction());
+    return StrictMath.log(reduction());
   }
 
   /**
@@ -131,38 +179,81 @@ public record RollingSchedule(
    * @return in order; none if the thickness stays
    */
   public List<Pass> passes() {
-    double total = reduction();
-    // forgives the rounding of a reduction that is a whole power of the limit
-    int n = (int) Math.ceil(Math.log(total) / Math.log(limit) - 1e-9);
     List<Pass> passes = new ArrayList<>();
-    for (int k = 1; k <= n; k++) {
-      double part = Math.pow(total, (double) k / n);
-      passes.add(
-          new Pass(
-              k,
-              METRE.amount(from.in(METRE) / part).to(MILLIMETRE),
-              METRE.amount(length.in(METRE) * part).to(MILLIMETRE),
-              k % 2 == 1));
+    double thick = from.in(METRE);
+    double thin = to.in(METRE);
+    if (rollers instanceof Rollers.Sheeter sheeter) {
+      double opening = Math.max(thin, Math.min(thick, sheeter.opening().in(METRE)));
+      double least = Math.min(opening, Math.max(thin, sheeter.leastGap().in(METRE)));
+      add(passes, thick, opening, Rollers.PIN);
+      add(passes, opening, least, sheeter);
+      add(passes, least, thin, Rollers.PIN);
+    } else {
+      add(passes, thick, thin, rollers);
     }
     return passes;
   }
 
+  /** Equal reductions from one thickness in metres to another. */
+  private void add(List<Pass> passes, double thick, double thin, Rollers by) {
+    double total = thick / thin;
+    // forgives the rounding of a reduction that is a whole power of the limit
+    int n = (int) Math.ceil(StrictMath.log(total) / StrictMath.log(limit) - 1e-9);
+    for (int k = 1; k <= n; k++) {
+      double gap = k == n ? thin : thick / StrictMath.pow(total, (double) k / n);
+      passes.add(
+          new Pass(
+              passes.size() + 1,
+              METRE.amount(gap).to(MILLIMETRE),
+              METRE.amount(length.in(METRE) * from.in(METRE) / gap).to(MILLIMETRE),
+              passes.size() % 2 == 0,
+              by));
+    }
+  }
+
   @Override
   public List<Advice> advice() {
-    return reduction() <= REST_STRETCH
-        ? List.of()
-        : List.of(
-            Advice.note(
-                "REST_BETWEEN",
-                "the sheet is stretched "
-                    + Numbers.significant(reduction(), 2)
-                    + " times in one direction",
-                "Rest it cold for "
-                    + REST_MINUTES_LOW
-                    + " to "
-                    + REST_MINUTES_HIGH
-                    + " min half-way if it springs back",
-                Advice.COMMON_PRACTICE));
+    List<Advice> advice = new ArrayList<>();
+    AmountFormat format = AmountFormat.sideBySide();
+    if (rollers instanceof Rollers.Sheeter sheeter && from.compareTo(sheeter.opening()) > 0) {
+      advice.add(
+          Advice.warning(
+              "PACKET_OVER_OPENING",
+              "the packet is "
+                  + format.length(from)
+                  + " thick and the sheeter opens to "
+                  + format.length(sheeter.opening()),
+              "Bring it to the opening with the pin first, or roll thinner before the fold",
+              Advice.COMMON_PRACTICE));
+    }
+    if (to.compareTo(rollers.leastGap()) < 0) {
+      advice.add(
+          Advice.warning(
+              "SHEET_UNDER_GAP",
+              "the sheet is to be "
+                  + format.length(to)
+                  + " thin, and "
+                  + (rollers instanceof Rollers.Pin ? "a pin is even" : "the sheeter closes")
+                  + " down to "
+                  + format.length(rollers.leastGap()),
+              "Leave it thicker, or expect uneven pieces",
+              Advice.COMMON_PRACTICE));
+    }
+    if (reduction() > REST_STRETCH * (1 + 1e-9)) {
+      advice.add(
+          Advice.note(
+              "REST_BETWEEN",
+              "the sheet is stretched "
+                  + Numbers.significant(reduction(), 2)
+                  + " times in one direction",
+              "Rest it cold for "
+                  + REST_MINUTES_LOW
+                  + " to "
+                  + REST_MINUTES_HIGH
+                  + " min half-way if it springs back",
+              Advice.COMMON_PRACTICE));
+    }
+    return advice;
   }
 
   @Override
@@ -177,7 +268,7 @@ public record RollingSchedule(
                 + Numbers.significant(limit, 3)
                 + ")) = "
                 + passes().size(),
-            "equal reductions; limit by common practice"));
+            "equal reductions, counted for pin and sheeter apart; limit by common practice"));
   }
 
   /** {@code 24 mm → 16 → 10.7 … 4 mm}. */

@@ -453,8 +453,7 @@ public record CuttingPlan(
     // the slenderness rises with the width: halve, on a scale of ratios
     for (int i = 0; i < 60; i++) {
       double middle = Math.sqrt(low * high);
-      double here =
-          (middle - edge) / strips / shape.baseFor(perStrip, sheetArea() / middle - edge);
+      double here = (middle - edge) / strips / shape.baseFor(perStrip, sheetArea() / middle - edge);
       low = here < wanted ? middle : low;
       high = here < wanted ? high : middle;
     }
@@ -550,7 +549,8 @@ public record CuttingPlan(
           Advice.note(
               "TRIM_HIGH",
               Numbers.decimals(waste, 0) + " % of the sheet is trim and ends",
-              "Press the trim into the next dough or bake it as sticks; a longer, narrower sheet wastes less",
+              "Press the trim into the next dough or bake it as sticks; a longer, narrower sheet"
+                  + " wastes less",
               Advice.COMMON_PRACTICE));
     }
     if (slendernessMiss() > StrictMath.log(SLENDERNESS_OFF)) {

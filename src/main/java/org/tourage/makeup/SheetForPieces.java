@@ -305,7 +305,8 @@ public final class SheetForPieces implements Explained, Serializable {
                   + format.mass(wanted)
                   + " are wanted, and the nearest sheet gives pieces of "
                   + format.mass(cut()),
-              "Change the width of the sheet or the number of pieces, or be content with the nearest",
+              "Change the width of the sheet or the number of pieces, or be content with the"
+                  + " nearest",
               "the search for the size of the sheet"));
     }
     return advice;

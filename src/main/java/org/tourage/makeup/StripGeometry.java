@@ -124,8 +124,7 @@ final class StripGeometry {
       cuts.add("trim " + format.length(plan.trim()) + " off each edge");
     }
     for (int strip = 1; strip < plan.strips(); strip++) {
-      cuts.add(
-          "cut along at y = " + format.length(MILLIMETRE.amount(edge + strip * height)));
+      cuts.add("cut along at y = " + format.length(MILLIMETRE.amount(edge + strip * height)));
     }
     String every = format.length(plan.base());
     String first = format.length(plan.trim());

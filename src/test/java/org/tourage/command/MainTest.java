@@ -98,7 +98,7 @@ class MainTest {
                 + "[steps]\nmix: 10 min\nrise: 1-2 hours, until doubled\nbake: 220 °C 20 min\n");
     assertThat(result.err()).isEmpty();
     assertThat(result.out())
-        .contains("scaling weight, raw     83 g")
+        .containsPattern("scaling weight, raw +83 g")
         .contains("day 1 08:00  mix (10 min)")
         .contains("rise (2 h): doubled; look from 1 h on")
         .doesNotContain("Lamination")

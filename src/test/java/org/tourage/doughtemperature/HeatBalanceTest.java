@@ -152,10 +152,10 @@ class HeatBalanceTest {
                     .rollIn("butter", grams(400)));
     HeatBalance balance = HeatBalance.of(batch, celsius(24), fahrenheit(70));
     assertThat(balance.parts())
-        .extracting(HeatBalance.Part::name)
-        .containsExactly("bread flour", "salt");
-    assertThat(balance.liquid()).isEqualTo(grams(600));
-    assertThat(balance.liquidSpecificHeat()).isBetween(3900.0, 4186.0);
+        .extracting(MixPart::name)
+        .containsExactly("bread flour", "whole milk", "salt");
+    assertThat(balance.liquid()).isEqualTo(grams(500));
+    assertThat(balance.liquidSpecificHeat()).isBetween(4170.0, 4186.0);
     Batch dry =
         Formula.byWeight("dry", f -> f.line("bread flour", grams(1000)).line("egg", grams(500)));
     assertThatThrownBy(() -> HeatBalance.of(dry, celsius(24), celsius(20)))
@@ -199,36 +199,6 @@ class HeatBalanceTest {
         .hasMessageContaining("can't be the ice");
     assertThatThrownBy(() -> worked().doughTemperature(celsius(20), kilograms(7), celsius(0)))
         .hasMessageContaining("7.0 kg");
-  }
-
-  @Test
-  void severalPastMixesAreCombinedByLeastSquares() {
-    FrictionLog log =
-        FrictionLog.EMPTY
-            .with("spiral", "slow", minutes(4), celsiusDegrees(4))
-            .with("spiral", "slow", minutes(8), celsiusDegrees(9))
-            .with("spiral", "fast", minutes(5), celsiusDegrees(11));
-    FrictionLog.Estimate slow = log.estimate("spiral", "slow", minutes(6));
-    // slope (4·4 + 8·9)/(16 + 64) = 1.1 K/min; misses −0.4 and 0.2
-    assertThat(slow.friction().celsiusDegrees()).isCloseTo(6.6, within(1e-12));
-    assertThat(slow.scatter().celsiusDegrees()).isCloseTo(Math.sqrt(0.2), within(1e-12));
-    assertThat(slow.uncertainty().celsiusDegrees())
-        .isCloseTo(Math.sqrt(0.2 / 80) * 6, within(1e-12));
-    assertThat(slow.advice()).isEmpty();
-    assertThat(slow)
-        .hasToString("friction a difference of 6.6 °C (11.88 °F), ± 0.3 K, from 2 mixes");
-    FrictionLog.Estimate fast = log.estimate("spiral", "fast", minutes(10));
-    assertThat(fast.friction().celsiusDegrees()).isCloseTo(22, within(1e-12));
-    assertThat(fast.advice()).extracting(Advice::code).containsExactly("ONE_MIX");
-    FrictionLog wild = log.with("spiral", "slow", minutes(8), celsiusDegrees(16));
-    assertThat(wild.estimate("spiral", "slow", minutes(8)).advice())
-        .extracting(Advice::code)
-        .containsExactly("MIXES_DISAGREE");
-    assertThatThrownBy(() -> log.estimate("planetary", "slow", minutes(3)))
-        .isInstanceOf(BakeryException.class)
-        .hasMessageContaining("no past mix");
-    assertThatThrownBy(() -> log.with("spiral", "slow", minutes(0), celsiusDegrees(1)))
-        .hasMessageContaining("takes time");
   }
 
   @Test

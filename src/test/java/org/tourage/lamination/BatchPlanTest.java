@@ -9,15 +9,18 @@ import static org.tourage.quantity.Amounts.kilograms;
 import static org.tourage.quantity.Amounts.millimetres;
 import static org.tourage.quantity.Amounts.percent;
 import static org.tourage.quantity.BakeryUnits.GRAM;
+import static org.tourage.quantity.BakeryUnits.MINUTE;
 
 import org.junit.jupiter.api.Test;
+import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
 import org.tourage.formula.StageKind;
-import org.tourage.makeup.SheetForPieces;
 import org.tourage.makeup.Shape;
+import org.tourage.makeup.SheetForPieces;
 import org.tourage.makeup.WeighedSheet;
+import org.tourage.physics.Air;
 import org.tourage.physics.ChoiOkos1986;
 
 class BatchPlanTest {
@@ -38,8 +41,7 @@ class BatchPlanTest {
 
   @Test
   void theBatchBringsItsOwnMassesAndDensities() {
-    LaminationPlan plan =
-        LaminationPlan.of(CRESCENTS, TURNS, LaminationPlan.Setup.SMALL_BENCH);
+    LaminationPlan plan = LaminationPlan.of(CRESCENTS, TURNS, LaminationPlan.Setup.SMALL_BENCH);
     assertThat(plan.dough()).isEqualTo(grams(1600));
     assertThat(plan.fat()).isEqualTo(grams(450));
     assertThat(plan.mass()).isEqualTo(grams(2050));
@@ -53,11 +55,11 @@ class BatchPlanTest {
     assertThat(lossy.fat()).isEqualTo(grams(450));
     assertThatThrownBy(
             () ->
-                LaminationPlan.of(
-                    CRESCENTS, percent(100), TURNS, LaminationPlan.Setup.SMALL_BENCH))
+                LaminationPlan.of(CRESCENTS, percent(100), TURNS, LaminationPlan.Setup.SMALL_BENCH))
         .hasMessageContaining("100 %");
     Batch lean =
-        Formula.byPercent("lean", f -> f.flour("bread flour", percent(100)).line("water", percent(60)))
+        Formula.byPercent(
+                "lean", f -> f.flour("bread flour", percent(100)).line("water", percent(60)))
             .forFlour(kilograms(1));
     assertThatThrownBy(() -> LaminationPlan.of(lean, TURNS, LaminationPlan.Setup.SMALL_BENCH))
         .isInstanceOf(BakeryException.class)
@@ -66,8 +68,7 @@ class BatchPlanTest {
 
   @Test
   void theSheetBodyOfABatchIsThatOfItsParts() {
-    LaminationPlan plan =
-        LaminationPlan.of(CRESCENTS, TURNS, LaminationPlan.Setup.SMALL_BENCH);
+    LaminationPlan plan = LaminationPlan.of(CRESCENTS, TURNS, LaminationPlan.Setup.SMALL_BENCH);
     FatCurve butter = FatCurve.named("dairy butterfat");
     assertThat(SheetBody.of(plan, millimetres(8), CRESCENTS, butter))
         .isEqualTo(
@@ -98,5 +99,52 @@ class BatchPlanTest {
     assertThat(found.cut().in(GRAM)).isCloseTo(50, within(1e-6));
     assertThat(CRESCENTS.times(found.scale()).dough().in(GRAM))
         .isCloseTo(found.sheet().mass().in(GRAM), within(1e-6));
+  }
+
+  private static Workability onTheBench(double cold, double room) {
+    return Workability.of(
+        LaminationPlan.of(CRESCENTS, TURNS, LaminationPlan.Setup.SMALL_BENCH),
+        CRESCENTS,
+        FatCurve.named("dairy butterfat"),
+        celsius(cold),
+        celsius(room),
+        Bench.WOOD);
+  }
+
+  @Test
+  void workabilityIsTypedAndAgreesWithTheSheetBody() {
+    Workability work = onTheBench(4, 21);
+    LaminationPlan plan = LaminationPlan.of(CRESCENTS, TURNS, LaminationPlan.Setup.SMALL_BENCH);
+    assertThat(work.packet().step()).isInstanceOf(LaminationStep.Folding.class);
+    assertThat(work.packet().thickness()).isEqualTo(millimetres(24));
+    assertThat(work.sheet().step()).isInstanceOf(LaminationStep.FinalRolling.class);
+    SheetBody body =
+        SheetBody.of(plan, millimetres(24), CRESCENTS, FatCurve.named("dairy butterfat"));
+    assertThat(work.packet().canBeRolledAfter())
+        .isEqualTo(body.untilTempered(celsius(4), Bench.WOOD, Air.still(celsius(21))));
+    assertThat(work.packet().tooSoftAfter())
+        .isEqualTo(body.untilTooSoft(celsius(4), Bench.WOOD, Air.still(celsius(21))));
+    assertThat(work.packet().workableFor().orElseThrow().in(MINUTE))
+        .isCloseTo(
+            work.packet().tooSoftAfter().orElseThrow().in(MINUTE)
+                - work.packet().canBeRolledAfter().orElseThrow().in(MINUTE),
+            within(1e-9));
+    assertThat(work.chilledBackAfter()).isPresent();
+    assertThat(work.toString()).contains("24 mm thick: can be rolled after");
+    assertThat(work.working().lines()).hasSize(3);
+    assertThat(work).isEqualTo(onTheBench(4, 21)).hasSameHashCodeAs(onTheBench(4, 21));
+  }
+
+  @Test
+  void aRoomOrARefrigeratorThatDoesNotSuitTheFatIsSaid() {
+    assertThat(onTheBench(4, 11).advice())
+        .extracting(Advice::code)
+        .containsExactly("ROOM_COLD_FOR_FAT");
+    assertThat(onTheBench(4, 11).packet().canBeRolledAfter()).isEmpty();
+    assertThat(onTheBench(4, 11).packet().workableFor()).isEmpty();
+    assertThat(onTheBench(13, 21).advice())
+        .extracting(Advice::code)
+        .containsExactly("CHILL_NOT_REACHED");
+    assertThat(onTheBench(4, 35).advice()).extracting(Advice::code).contains("BENCH_TIME_SHORT");
   }
 }

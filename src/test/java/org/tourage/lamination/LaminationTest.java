@@ -10,6 +10,7 @@ import static org.tourage.quantity.BakeryUnits.MILLIMETRE;
 
 import java.math.BigInteger;
 import java.util.List;
+import javax.measure.quantity.Length;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -21,6 +22,8 @@ import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
+import org.tourage.quantity.Amount;
+import org.tourage.quantity.Extent;
 import org.tourage.quantity.Fraction;
 import org.tourage.reference.Checks;
 
@@ -33,7 +36,7 @@ class LaminationTest {
   }
 
   private static FoldSequence sequence(LockIn lockIn, Fold... folds) {
-    return new FoldSequence(lockIn, List.of(folds));
+    return FoldSequence.of(lockIn, List.of(folds));
   }
 
   @Test
@@ -175,7 +178,7 @@ class LaminationTest {
     for (Fold fold : folds) {
       byHand = foldByHand(byHand, fold);
     }
-    FoldSequence sequence = new FoldSequence(lockIn, folds);
+    FoldSequence sequence = FoldSequence.of(lockIn, folds);
     check(sequence, byHand);
     LayerStack stack = sequence.stack(0.3);
     assertThat(stack.size()).isEqualTo(byHand.length());
@@ -331,14 +334,14 @@ class LaminationTest {
         grams(fat),
         kilogramsPerCubicMetre(1200),
         kilogramsPerCubicMetre(920),
-        LaminationPlan.Setup.SMALL_BENCH);
+        LaminationPlan.Setup.SMALL_BENCH.suiting(sequence.lockIn()));
   }
 
   @Test
   void layerThicknessesAreTheWorkedOnes() {
     LaminationPlan plan =
         plan(sequence(LockIn.HALF, Fold.LETTER, Fold.LETTER, Fold.LETTER), 1000, 250);
-    LaminationPlan.Step last = plan.steps().get(plan.steps().size() - 1);
+    LaminationStep last = plan.steps().get(plan.steps().size() - 1);
     assertThat(last.fatLayer().in(MICROMETRE))
         .isCloseTo(
             Checks.row(
@@ -358,9 +361,9 @@ class LaminationTest {
       @ForAll("folds") @Size(max = 4) List<Fold> folds,
       @ForAll @DoubleRange(min = 200, max = 20_000) double dough,
       @ForAll @DoubleRange(min = 50, max = 5000) double fat) {
-    LaminationPlan plan = plan(new FoldSequence(lockIn, folds), dough, fat);
+    LaminationPlan plan = plan(FoldSequence.of(lockIn, folds), dough, fat);
     double volume = dough / 1200 / 1000 + fat / 920 / 1000;
-    for (LaminationPlan.Step step : plan.steps()) {
+    for (LaminationStep step : plan.steps()) {
       double v =
           step.extent().length().in(METRE)
               * step.extent().width().in(METRE)
@@ -373,10 +376,20 @@ class LaminationTest {
             .isLessThanOrEqualTo(step.thickness().in(METRE));
       }
     }
-    double area = plan.sheet().length().in(METRE) * plan.sheet().width().in(METRE);
-    double sheet = area * plan.sheetThickness().in(METRE) * (lockIn.diamond() ? 0.5 : 1);
-    double block = plan.block().length().in(METRE) * plan.block().width().in(METRE) * 0.010;
-    assertThat(sheet + block).isCloseTo(volume, within(volume * 1e-9));
+    double sheet = volume(plan.sheet(), plan.sheetThickness());
+    double block = volume(plan.block(), plan.blockThickness());
+    assertThat(lockIn.fatOutside() ? block : sheet)
+        .as("the dough of %s", lockIn)
+        .isCloseTo(dough / 1200 / 1000, within(volume * 1e-9));
+    assertThat(lockIn.fatOutside() ? sheet : block)
+        .as("the fat of %s", lockIn)
+        .isCloseTo(fat / 920 / 1000, within(volume * 1e-9));
+    assertThat(lockIn.fatOutside() ? plan.sheetThickness() : plan.blockThickness())
+        .isEqualTo(plan.setup().fatThickness());
+  }
+
+  private static double volume(Extent extent, Amount<Length> thickness) {
+    return extent.length().in(METRE) * extent.width().in(METRE) * thickness.in(METRE);
   }
 
   @Test
@@ -423,13 +436,15 @@ class LaminationTest {
     assertThat(plan(BOOK_LETTER, 1000, 500).advice())
         .extracting(Advice::code)
         .containsExactly("ROLL_IN_UNUSUAL");
+    // one rolling from 30 mm to 4 mm wants a rest
     assertThat(plan(FoldSequence.lockIn(LockIn.HALF), 1000, 280).advice())
         .extracting(Advice::code)
-        .containsExactly("FAT_LAYERS_UNUSUAL");
+        .containsExactly("FAT_LAYERS_UNUSUAL", "REST_BETWEEN");
+    // after a book the last rolling goes from 32 mm to 4 mm
     FoldSequence many = BOOK_LETTER.fold(Fold.BOOK).fold(Fold.BOOK).fold(Fold.BOOK);
     assertThat(plan(many, 1000, 280).advice())
         .extracting(Advice::code)
-        .containsExactly("FAT_LAYERS_MANY");
+        .containsExactly("FAT_LAYERS_MANY", "REST_BETWEEN");
     assertThatThrownBy(() -> plan(BOOK_LETTER, 0, 280)).hasMessageContaining("0 g of dough");
     assertThatThrownBy(
             () ->

@@ -28,8 +28,7 @@ class SheetForPiecesLaws {
     return scale -> {
       double mass = scale * recipeGrams;
       double length = mass / (DENSITY * width * thickness);
-      return WeighedSheet.of(
-          Extent.of(millimetres(length), millimetres(width)), grams(mass));
+      return WeighedSheet.of(Extent.of(millimetres(length), millimetres(width)), grams(mass));
     };
   }
 
@@ -109,8 +108,7 @@ class SheetForPiecesLaws {
           CuttingPlan.inStrips(
               shape, other.extent(), millimetres(0), strips, pieces / strips, slenderness);
       assertThat(plan.pieceMass(other.mass()).in(GRAM)).isCloseTo(60, within(1e-6));
-      assertThat(found.plan().slendernessMiss())
-          .isLessThanOrEqualTo(plan.slendernessMiss() + 1e-9);
+      assertThat(found.plan().slendernessMiss()).isLessThanOrEqualTo(plan.slendernessMiss() + 1e-9);
     }
   }
 
