@@ -23,11 +23,13 @@ import org.tourage.day.DayPlan;
 import org.tourage.day.DayPlan.SwapKind;
 import org.tourage.day.Kitchen;
 import org.tourage.day.MakeUp;
+import org.tourage.day.Mixer;
 import org.tourage.day.Order;
 import org.tourage.day.Place;
 import org.tourage.day.Procedure;
 import org.tourage.day.Product;
 import org.tourage.day.Step;
+import org.tourage.day.Warming;
 import org.tourage.formula.HouseholdRecipe;
 import org.tourage.formula.PieceOrder;
 import org.tourage.formula.StageKind;
@@ -208,6 +210,8 @@ final class PlanReader {
 
   private MakeUp sheet() {
     LaminationPlan.Setup setup = LaminationPlan.Setup.SMALL_BENCH;
+    setup = get(Settings.FAT_THICKNESS).map(setup::withFatThickness).orElse(setup);
+    setup = get(Settings.FOLD_THICKNESS).map(setup::withFoldThickness).orElse(setup);
     setup =
         setup
             .withPacketWidth(get(Settings.PACKET_WIDTH).orElse(setup.packetWidth()))
@@ -246,7 +250,13 @@ final class PlanReader {
     kitchen(
         kitchen,
         Settings.MIXER_RISE,
-        (k, rise) -> k.withMixer(new org.tourage.day.Mixer("the mixer", rise)));
+        (k, rise) -> k.withMixer(new Mixer("the mixer", Warming.rise(rise))));
+    kitchen(
+        kitchen,
+        Settings.FRICTION,
+        (k, friction) -> k.withMixer(new Mixer("the mixer", Warming.friction(friction))));
+    kitchen(kitchen, Settings.PAST_MIX, (k, past) -> k.withMixer(new Mixer("the mixer", past)));
+    kitchen(kitchen, Settings.SHEETER, Kitchen::withRollers);
     return kitchen[0];
   }
 

@@ -10,9 +10,11 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.day.Balance;
 import org.tourage.day.KitchenOven;
 import org.tourage.day.Product;
+import org.tourage.day.Warming;
 import org.tourage.fermentation.Cover;
 import org.tourage.fermentation.RateModel;
 import org.tourage.fermentation.Rosso1993;
+import org.tourage.lamination.Rollers;
 import org.tourage.oven.DoughKind;
 import org.tourage.quantity.Amounts;
 import org.tourage.quantity.BakeryUnit;
@@ -36,6 +38,12 @@ final class SettingText {
   private static final Pattern OVEN =
       Pattern.compile(
           "up to ([^,]+), *(\\d{1,4}) trays? of ([^,]+?)(?:, *(stone))?", Pattern.CASE_INSENSITIVE);
+  private static final Pattern PAST_MIX =
+      Pattern.compile(
+          "flour ([^,]+), *room ([^,]+), *water ([^,]+), *dough ([^,]+)", Pattern.CASE_INSENSITIVE);
+  private static final Pattern SHEETER =
+      Pattern.compile(
+          "([^,]+?) to ([^,]+), *belt ([^,]+), *([^,]+?)(?: a pass)?", Pattern.CASE_INSENSITIVE);
   private static final int MOST_PIECES = 1_000_000;
 
   private SettingText() {}
@@ -155,6 +163,38 @@ final class SettingText {
         growth(matcher.group(1)),
         Amounts.time(matcher.group(2)),
         Amounts.temperature(matcher.group(3)));
+  }
+
+  static Warming pastMix(String text) {
+    Matcher matcher = PAST_MIX.matcher(text.strip());
+    if (!matcher.matches()) {
+      throw new BakeryException(
+          Reason.UNREADABLE_TEXT,
+          "not a past mix",
+          "\"" + text + "\"",
+          "write it like flour 20 °C, room 22 °C, water 14 °C, dough 25 °C");
+    }
+    return Warming.pastMix(
+        Amounts.temperature(matcher.group(1)),
+        Amounts.temperature(matcher.group(2)),
+        Amounts.temperature(matcher.group(3)),
+        Amounts.temperature(matcher.group(4)));
+  }
+
+  static Rollers sheeter(String text) {
+    Matcher matcher = SHEETER.matcher(text.strip());
+    if (!matcher.matches()) {
+      throw new BakeryException(
+          Reason.UNREADABLE_TEXT,
+          "not a sheeter",
+          "\"" + text + "\"",
+          "write it like 1 mm to 45 mm, belt 60 cm, 30 % a pass");
+    }
+    return Rollers.Sheeter.of(
+        Amounts.length(matcher.group(2)),
+        Amounts.length(matcher.group(1)),
+        Amounts.length(matcher.group(3)),
+        Amounts.percentage(matcher.group(4)));
   }
 
   static Balance balance(String text) {

@@ -15,11 +15,13 @@ import org.tourage.day.Balance;
 import org.tourage.day.DayTime;
 import org.tourage.day.KitchenOven;
 import org.tourage.day.Product;
+import org.tourage.day.Warming;
 import org.tourage.fermentation.Cover;
 import org.tourage.fermentation.RateModel;
 import org.tourage.fermentation.Rosso1993;
 import org.tourage.lamination.Bench;
 import org.tourage.lamination.FatCurve;
+import org.tourage.lamination.Rollers;
 import org.tourage.makeup.Shape;
 import org.tourage.oven.DoughKind;
 import org.tourage.oven.ThermalDeath;
@@ -167,6 +169,12 @@ public final class Settings {
           "solid-fat curve of the roll-in fat, for the time on the bench");
   static final Setting<Amount<Length>> PACKET_WIDTH =
       Setting.of("packet-width", Amounts::length, "20 cm", "width of the closed packet");
+  static final Setting<Amount<Length>> FAT_THICKNESS =
+      Setting.of(
+          "fat-thickness", Amounts::length, "10 mm", "to what thickness the fat is shaped");
+  static final Setting<Amount<Length>> FOLD_THICKNESS =
+      Setting.of(
+          "fold-thickness", Amounts::length, "8 mm", "to what thickness is rolled before a fold");
   static final Setting<Amount<Length>> SHEET_THICKNESS =
       Setting.of("sheet-thickness", Amounts::length, "4 mm", "thickness of the final sheet");
   static final Setting<Amount<Length>> SHEET_WIDTH =
@@ -264,6 +272,24 @@ public final class Settings {
               "7 K",
               "how much the mixer warms a dough, a difference")
           .usually("7 K");
+  static final Setting<TemperatureDifference> FRICTION =
+      Setting.of(
+          "friction",
+          SettingText::difference,
+          "22 K",
+          "friction number of the factor rule, in place of mixer-rise");
+  static final Setting<Warming> PAST_MIX =
+      Setting.of(
+          "past-mix",
+          SettingText::pastMix,
+          "flour 20 °C, room 22 °C, water 14 °C, dough 25 °C",
+          "a mix of another day, in place of mixer-rise");
+  static final Setting<Rollers> SHEETER =
+      Setting.of(
+          "sheeter",
+          SettingText::sheeter,
+          "1 mm to 45 mm, belt 60 cm, 30 % a pass",
+          "least gap, opening, belt and largest reduction a pass; else a pin");
   static final Setting<KitchenOven> OVEN =
       Setting.of(
               "oven",
@@ -296,6 +322,8 @@ public final class Settings {
           LETHALITY,
           FAT_CURVE,
           PACKET_WIDTH,
+          FAT_THICKNESS,
+          FOLD_THICKNESS,
           SHEET_THICKNESS,
           SHEET_WIDTH,
           CUT,
@@ -318,13 +346,17 @@ public final class Settings {
           TUB,
           COVER,
           MIXER_RISE,
+          FRICTION,
+          PAST_MIX,
+          SHEETER,
           OVEN);
 
   /** What belongs to the kitchen, and so may stand in a kitchen file. */
   private static final Set<Setting<?>> OF_THE_KITCHEN =
       Set.of(
           KITCHEN, ROOM, TAP, FLOUR_TEMPERATURE, REFRIGERATOR, FREEZER, PROOFER, ALTITUDE, BALANCE,
-          FINE_BALANCE, BENCH, BENCH_SIZE, TUB, COVER, MIXER_RISE, OVEN, UNITS, CUPS);
+          FINE_BALANCE, BENCH, BENCH_SIZE, TUB, COVER, MIXER_RISE, FRICTION,
+          PAST_MIX, SHEETER, OVEN, UNITS, CUPS);
 
   private Settings() {}
 

@@ -79,7 +79,7 @@ final class StepText {
     }
     String name = line.substring(0, colon).strip();
     String body = line.substring(colon + 1).strip();
-    String lower = name.toLowerCase(Locale.ROOT);
+    String lower = name.toLowerCase(Locale.ROOT).replace(',', ' ');
     Verb verb = null;
     String found = "";
     for (Verb candidate : Verb.values()) {
@@ -100,7 +100,7 @@ final class StepText {
               + " shape the fat, lock in HOW, turn FOLDS, roll the sheet, cut, divide, shape, proof,"
               + " boil, glaze, bake, cool, or work for anything else");
     }
-    String rest = name.substring(found.length()).strip();
+    String rest = name.substring(found.length()).replaceFirst("^[,\\s]+", "").strip();
     if (verb == Verb.BAKE) {
       return bake(name, body);
     }

@@ -1,18 +1,22 @@
 package org.tourage.day;
 
 import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.MINUTE;
 
 import java.io.Serializable;
 import java.util.List;
+import java.util.Optional;
 import javax.measure.quantity.Mass;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.Explained;
 import org.tourage.advice.Severity;
 import org.tourage.advice.Working;
+import org.tourage.doughtemperature.WaterPlan;
 import org.tourage.fermentation.RiseHistory;
 import org.tourage.formula.Batch;
 import org.tourage.lamination.LaminationPlan;
+import org.tourage.lamination.Workability;
 import org.tourage.makeup.CuttingPlan;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
@@ -116,6 +120,24 @@ public final class BakeDay implements Explained, Serializable {
   }
 
   /**
+   * The water of the final dough.
+   *
+   * @return its temperature, the ice, or the levers; or why it is not worked
+   */
+  public Part<WaterPlan> water() {
+    return results.water();
+  }
+
+  /**
+   * How long packet and sheet can be rolled.
+   *
+   * @return the times, or why there are none
+   */
+  public Part<Workability> workability() {
+    return results.workability();
+  }
+
+  /**
    * The cuts.
    *
    * @return the plan, or why there is none
@@ -131,6 +153,33 @@ public final class BakeDay implements Explained, Serializable {
    */
   public Part<RiseHistory> rise() {
     return results.rise();
+  }
+
+  /**
+   * Whether anything ferments in the dough.
+   *
+   * @return false for a dough or batter without yeast or levain, whose history is of its
+   *     temperature only
+   */
+  public boolean ferments() {
+    return results.ferments();
+  }
+
+  /**
+   * When the dough, in its last shape, has so many times the volume that it had after mixing.
+   *
+   * @param growth volume by volume
+   * @return the time on the clock, empty if it does not get there or the rise is not worked
+   */
+  public Optional<DayTime> reaches(double growth) {
+    return rise()
+        .found()
+        .filter(history -> !history.stages().isEmpty())
+        .flatMap(history -> history.reached(growth))
+        .map(
+            time ->
+                Timetabling.mixed(plan.order(), timetable())
+                    .plusMinutes(Math.round(time.in(MINUTE))));
   }
 
   /**

@@ -9,13 +9,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
-import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.advice.Working;
+import org.tourage.doughtemperature.WaterPlan;
 import org.tourage.fermentation.DoughGas;
 import org.tourage.fermentation.OsmoticLoad;
 import org.tourage.fermentation.Rise;
@@ -30,6 +31,7 @@ import org.tourage.ingredient.YeastForm;
 import org.tourage.label.AllergenSummary;
 import org.tourage.label.KitchenCautions;
 import org.tourage.lamination.FatCurve;
+import org.tourage.lamination.Workability;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.Amounts;
 import org.tourage.substitution.FlourExchange;
@@ -39,6 +41,9 @@ import org.tourage.substitution.Substitution;
 
 /** Works a plan through, part by part. */
 final class DayWork {
+  /** So little yeast that a dough without leavening keeps its volume. */
+  private static final Amount<Dimensionless> NOTHING_RISES = Amounts.percent(1e-9);
+
   private final DayPlan plan;
   private final Kitchen kitchen;
   private final Product product;
@@ -57,8 +62,11 @@ final class DayWork {
       Scaled scaled,
       List<Substitution> exchanges,
       Amount<Mass> trim,
+      Part<WaterPlan> water,
+      Part<Workability> workability,
       Part<RiseHistory> rise,
       Part<Baking> bake,
+      boolean ferments,
       Timetable timetable,
       List<Advice> advice,
       Working working)
@@ -69,13 +77,19 @@ final class DayWork {
     List<Substitution> exchanges = new ArrayList<>();
     Batch wanted = exchange(product.given(), exchanges::add);
     Formula formula = wanted.formula();
-    Scaling scaling = new Scaling(plan.order());
+    Scaling scaling = new Scaling(kitchen, plan.order());
     Scaled scaled = scaling.scale(wanted);
     advice.addAll(scaling.advice());
     Batch batch = scaled.batch().rounded(kitchen.balance().step());
-    note(batch.advice(), batch.working());
+    boolean puff = product.procedure().folds().isPresent() && !ferments(formula);
+    note(
+        batch.advice().stream().filter(a -> !puff || !a.code().equals("NO_LEAVENING")).toList(),
+        batch.working());
     DoughCourse course = new DoughCourse(kitchen, product.procedure(), scaled);
-    Part<RiseHistory> rise = Part.worked(() -> rise(formula)).then(course::history);
+    Part<WaterPlan> water = new WaterWork(kitchen, product, batch, course).work();
+    water.found().ifPresent(w -> note(w.advice(), w.working()));
+    Part<Workability> workability = workability(scaled, batch);
+    Part<RiseHistory> rise = Part.worked(() -> rise(formula, water)).then(course::history);
     Part<Baking> bake =
         product
             .procedure()
@@ -93,14 +107,18 @@ final class DayWork {
                                 rise.found().orElse(null))))
             .orElseGet(() -> Part.notAsked("nothing is baked", "give a step that bakes"));
     Timetable timetable = Timetabling.of(plan.order(), bake.found().orElse(null));
+    advice.addAll(Timetabling.advice(timetable));
     collect(formula, scaled, course, rise, bake);
     return new Results(
         batch,
         scaled,
         List.copyOf(exchanges),
         scaled.trim(),
+        water,
+        workability,
         rise,
         bake,
+        ferments(formula),
         timetable,
         List.copyOf(advice),
         working);
@@ -117,14 +135,23 @@ final class DayWork {
       DoughCourse course,
       Part<RiseHistory> rise,
       Part<Baking> bake) {
-    scaled.lamination().found().ifPresent(p -> note(p.advice(), p.working()));
+    scaled
+        .lamination()
+        .found()
+        .ifPresent(
+            p -> {
+              note(p.advice(), p.working());
+              kitchen.benchSize().ifPresent(size -> advice.addAll(p.fitting(size)));
+            });
     scaled.cutting().found().ifPresent(c -> note(c.advice(), c.working()));
     rise.found()
         .ifPresent(
             r -> {
-              note(r.advice(), r.working());
+              if (ferments(formula)) {
+                note(r.advice(), r.working());
+                advice.addAll(OsmoticLoad.of(formula).advice());
+              }
               advice.addAll(DayChecks.of(course.legs(), r, fat()));
-              advice.addAll(OsmoticLoad.of(formula).advice());
               advice.addAll(KitchenCautions.warmHold(formula, r.above(CELSIUS.amount(5))));
             });
     bake.found()
@@ -188,8 +215,8 @@ final class DayWork {
   }
 
   /** The rise before its first stage: as it was seen, or as the trade guesses from the yeast. */
-  private RiseHistory rise(Formula formula) {
-    Amount<Temperature> mixed = mixed();
+  private RiseHistory rise(Formula formula, Part<WaterPlan> water) {
+    Amount<Temperature> mixed = water.found().map(WaterPlan::dough).orElseGet(this::mixed);
     DoughGas gas =
         DoughGas.of(formula.constituents(StageKind::inDough), mixed)
             .atAltitude(kitchen.altitude());
@@ -199,35 +226,61 @@ final class DayWork {
             .map(
                 s ->
                     Rise.observed(gas, product.rate(), s.growth(), s.time(), s.temperature()))
-            .orElseGet(() -> Rise.firstGuess(gas, product.rate(), freshYeast(formula)));
+            .orElseGet(() -> Rise.firstGuess(gas, product.rate(), leavening(formula)));
     return RiseHistory.start(rise, mixed);
   }
 
   /** How warm the dough is at the end of the mix: as it is wanted, or as the room is. */
   private Amount<Temperature> mixed() {
-    @Nullable Amount<Temperature> target = null;
-    for (Step step : product.procedure().steps()) {
-      if (step.action() instanceof Action.Mix mix && mix.stage() == null) {
-        target = mix.target();
-      }
-    }
-    return target == null ? kitchen.room() : target;
+    return WaterWork.target(product.procedure()).orElseGet(kitchen::room);
   }
 
-  private static Amount<javax.measure.quantity.Dimensionless> freshYeast(Formula formula) {
+  private Part<Workability> workability(Scaled scaled, Batch batch) {
+    Optional<FatCurve> curve = fat();
+    if (curve.isEmpty()) {
+      return Part.notAsked(
+          "nothing is said of the time on the bench", "give the solid-fat curve of the roll-in fat");
+    }
+    Part<Workability> workability =
+        scaled
+            .lamination()
+            .then(
+                p ->
+                    Workability.of(
+                        p,
+                        batch,
+                        curve.get(),
+                        kitchen.refrigerator(),
+                        kitchen.room(),
+                        kitchen.bench()));
+    workability.found().ifPresent(w -> note(w.advice(), w.working()));
+    return workability;
+  }
+
+  /** Yeast counted as fresh yeast; next to nothing where nothing raises the dough. */
+  private static Amount<Dimensionless> leavening(Formula formula) {
     double percent = 0;
     for (Line line : formula.overall()) {
       double share = line.percent().value();
-      percent +=
-          YeastForm.of(line.ingredient()).map(form -> share / form.perFresh()).orElse(0.0);
+      percent += YeastForm.of(line.ingredient()).map(form -> share / form.perFresh()).orElse(0.0);
     }
-    if (percent == 0) {
+    if (percent > 0) {
+      return Amounts.percent(percent);
+    }
+    if (formula.has(StageKind.PREFERMENT)) {
       throw new BakeryException(
           Reason.MISSING,
           "the rise is not worked",
-          "the formula has no baker's yeast and no rise was seen",
-          "say what you saw, for example doubled in 4 h at 25 °C");
+          "the dough rises by its levain alone, and no rise was seen",
+          "say what you saw, for example rise: doubled in 4 h at 25 °C");
     }
-    return Amounts.percent(percent);
+    return NOTHING_RISES;
+  }
+
+  /** Whether anything ferments in the dough. */
+  private boolean ferments(Formula formula) {
+    return product.seenRise().isPresent()
+        || formula.has(StageKind.PREFERMENT)
+        || formula.has(Role.YEAST);
   }
 }

@@ -70,7 +70,7 @@ final class DoughCourse {
     Place place = Place.ROOM;
     int folded = 0;
     List<Step> steps = procedure.steps();
-    for (int i = procedure.mixing() + 1; i < procedure.baking(); i++) {
+    for (int i = procedure.mixing() + 1; i < procedure.rising(); i++) {
       Step step = steps.get(i);
       Action action = step.action();
       if (action instanceof Action.Ripen) {
@@ -79,11 +79,11 @@ final class DoughCourse {
       LaminationPlan plan = scaled.lamination().found().orElse(null);
       if (plan != null && action instanceof Action.Enclose) {
         state = State.SHEET;
-        thickness = plan.steps().get(0).thickness();
+        thickness = plan.steps().get(0).after().thickness();
       } else if (plan != null && action instanceof Action.Turn turn) {
         folded += turn.folds().size();
         // close the packet, then a rolling and a fold each
-        thickness = plan.steps().get(2 * folded).thickness();
+        thickness = plan.steps().get(2 * folded).after().thickness();
       } else if (plan != null && action == Action.Simple.SHEET) {
         thickness = plan.setup().finalThickness();
       } else if (action == Action.Simple.DIVIDE) {
@@ -159,7 +159,7 @@ final class DoughCourse {
     return pieceVolume(1 - DoughGas.USUAL_AIR);
   }
 
-  private Amount<Volume> volume(Amount<Mass> mass, @Nullable Amount<Mass> fat, double growth) {
+  Amount<Volume> volume(Amount<Mass> mass, @Nullable Amount<Mass> fat, double growth) {
     double cubic =
         mass.in(KILOGRAM)
             / ChoiOkos1986.density(dough, LAMINATING).in(KILOGRAM_PER_CUBIC_METRE)

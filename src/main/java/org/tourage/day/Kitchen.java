@@ -20,6 +20,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.fermentation.Cover;
 import org.tourage.lamination.Bench;
+import org.tourage.lamination.Rollers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Amounts;
@@ -318,6 +319,25 @@ public final class Kitchen implements Serializable {
    */
   public Kitchen withOven(KitchenOven value) {
     return with(Fact.OVEN, value);
+  }
+
+  /**
+   * The kitchen with a sheeter or a pin.
+   *
+   * @param value what dough is rolled with
+   * @return the changed kitchen
+   */
+  public Kitchen withRollers(Rollers value) {
+    return with(Fact.ROLLERS, value);
+  }
+
+  /**
+   * What dough is rolled with.
+   *
+   * @return the sheeter or the pin, if it was said
+   */
+  public Optional<Rollers> rollers() {
+    return look(Fact.ROLLERS);
   }
 
   /**

@@ -9,21 +9,26 @@ import org.tourage.quantity.TemperatureDifference;
  * A mixer.
  *
  * @param name what it is called
- * @param rise how much it warms a dough, heat of hydration included
+ * @param warming what is known of how it warms a dough
  */
-public record Mixer(String name, TemperatureDifference rise) implements Serializable {
+public record Mixer(String name, Warming warming) implements Serializable {
   /** A mixer of which nothing is known: a rise of 7 K, common practice for eight minutes. */
   public static final Mixer USUAL =
-      new Mixer("a usual mixer", TemperatureDifference.ofCelsiusDegrees(7));
+      new Mixer("a usual mixer", Warming.rise(TemperatureDifference.ofCelsiusDegrees(7)));
 
   /**
    * Checks that both are there.
    *
    * @param name what it is called
-   * @param rise how much it warms a dough, heat of hydration included
+   * @param warming what is known of how it warms a dough
    */
   public Mixer {
     requireNonNull(name, "name");
-    requireNonNull(rise, "rise");
+    requireNonNull(warming, "warming");
+  }
+
+  @Override
+  public String toString() {
+    return name + ", " + warming;
   }
 }

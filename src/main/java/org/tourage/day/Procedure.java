@@ -116,6 +116,26 @@ public record Procedure(List<Step> steps) implements Serializable {
   }
 
   /**
+   * Where the rise ends: at the boil or at the oven, whichever comes first.
+   *
+   * @return its place in the list, or the number of steps if there is neither
+   */
+  int rising() {
+    for (int i = 0; i < steps.size(); i++) {
+      Action action = steps.get(i).action();
+      if (action instanceof Action.BakeOff || action instanceof Action.Boil) {
+        return i;
+      }
+    }
+    return steps.size();
+  }
+
+  /** The boil before the oven, if there is one. */
+  Optional<Step> boil() {
+    return steps.stream().filter(s -> s.action() instanceof Action.Boil).findFirst();
+  }
+
+  /**
    * The bake.
    *
    * @return its place in the list, or the number of steps if nothing is baked

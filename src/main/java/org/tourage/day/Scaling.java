@@ -26,10 +26,12 @@ import org.tourage.quantity.Amount;
 final class Scaling {
   private static final String ADD_LOCK_IN = "add a step that locks it in, and the turns";
 
+  private final Kitchen kitchen;
   private final Order order;
   private final List<Advice> advice = new ArrayList<>();
 
-  Scaling(Order order) {
+  Scaling(Kitchen kitchen, Order order) {
+    this.kitchen = kitchen;
     this.order = order;
   }
 
@@ -128,6 +130,11 @@ final class Scaling {
         order.product().makeUp() instanceof MakeUp.FromSheet sheet
             ? sheet.setup()
             : LaminationPlan.Setup.SMALL_BENCH;
-    return LaminationPlan.of(batch, order.processLoss(), folds, setup);
+    LaminationPlan.Setup here = setup.suiting(folds.lockIn());
+    return LaminationPlan.of(
+        batch,
+        order.processLoss(),
+        folds,
+        kitchen.rollers().map(here::withRollers).orElse(here));
   }
 }

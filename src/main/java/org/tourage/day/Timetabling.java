@@ -3,6 +3,7 @@ package org.tourage.day;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.tourage.advice.Advice;
 import org.tourage.quantity.AmountFormat;
 
 /** Puts the steps of a procedure on the clock: the loads of the oven, and heating it up. */
@@ -69,5 +70,25 @@ final class Timetabling {
     }
     String look = "look from " + AmountFormat.metric().time(step.time().low()) + " on";
     return words.isEmpty() ? look : words + "; " + look;
+  }
+
+  /** A day that has to start before its first day says so. */
+  static List<Advice> advice(Timetable table) {
+    if (table.start().day() >= 1) {
+      return List.of();
+    }
+    return List.of(
+        Advice.warning(
+            "STARTS_BEFORE_DAY_1",
+            "to be ready on " + table.end() + " the work starts on " + table.start(),
+            "Set a later day, or shorten a step",
+            "sum of the steps"));
+  }
+
+  /** When the final dough leaves the mixer. */
+  static DayTime mixed(Order order, Timetable table) {
+    int mixing = order.product().procedure().mixing();
+    List<Timetable.Entry> chain = table.entries().stream().filter(e -> !e.beside()).toList();
+    return mixing < 0 ? table.start() : chain.get(mixing).end();
   }
 }

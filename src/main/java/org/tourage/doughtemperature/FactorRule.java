@@ -48,7 +48,18 @@ public record FactorRule(
    * @param name what was measured
    * @param temperature its temperature
    */
-  public record Factor(String name, Amount<Temperature> temperature) implements Serializable {}
+  public record Factor(String name, Amount<Temperature> temperature) implements Serializable {
+    /**
+     * Checks that it can be.
+     *
+     * @param name what was measured
+     * @param temperature its temperature, −40 °C to 100 °C
+     */
+    public Factor {
+      requireNonNull(name, "name");
+      Readings.within(name, temperature, -40, 100);
+    }
+  }
 
   /**
    * Copies the list.

@@ -4,7 +4,6 @@ import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.JOULE;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM;
-import static org.tourage.quantity.BakeryUnits.KILOJOULE;
 
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -19,11 +18,9 @@ import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.advice.Explained;
-import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.formula.Batch;
 import org.tourage.ingredient.YeastForm;
-import org.tourage.internal.Numbers;
 import org.tourage.physics.Constituents;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
@@ -227,13 +224,13 @@ public record HeatBalance(
 
   /**
    * Sets what the mixer puts in by the rise of a dough like this one while it was mixed, its parts
-   * and bowl included. The friction of a factor rule with k factors is k times that rise.
+   * and bowl included. The wetting of its flour is in it: leave hydration at nothing.
    *
-   * @param rise the rise
+   * @param rise the rise, 0 K to 25 K (45 °F); no friction of a factor rule
    * @return the balance
    */
   public HeatBalance mixing(TemperatureDifference rise) {
-    return mixing(JOULE.amount(mixture().capacity() * rise.celsiusDegrees()));
+    return mixing(JOULE.amount(mixture().capacity() * Readings.rise(rise).celsiusDegrees()));
   }
 
   /**
@@ -265,10 +262,6 @@ public record HeatBalance(
     return new Mixture(parts, liquid.in(KILOGRAM), liquidSpecificHeat, extra);
   }
 
-  private double melting() {
-    return parts.stream().mapToDouble(p -> p.melting().in(JOULE)).sum();
-  }
-
   /**
    * The temperature that the liquid needs. Where no liquid has it, it is a demand for cold or
    * warmth.
@@ -294,7 +287,7 @@ public record HeatBalance(
     return mixture().liquidFor(target.in(CELSIUS));
   }
 
-  private boolean outOfReach() {
+  boolean outOfReach() {
     return demand() < ABSOLUTE_ZERO;
   }
 
@@ -351,22 +344,7 @@ public record HeatBalance(
     Mixture mixture = mixture();
     double ice = mixture.ice(warm, mixture.liquidFor(target.in(CELSIUS)), cold);
     if (ice > liquid.in(KILOGRAM)) {
-      Amount<Temperature> reached = doughTemperature(tap, liquid, iceTemperature);
-      double tooWarm = reached.in(CELSIUS) - target.in(CELSIUS);
-      double partsCapacity = mixture.partsCapacity();
-      AmountFormat format = AmountFormat.sideBySide();
-      throw new BakeryException(
-          Reason.OUT_OF_RANGE,
-          "even with all the liquid as ice the dough comes out too warm",
-          format.temperature(reached) + " instead of " + format.temperature(target),
-          (partsCapacity > 0
-                  ? "chill the other parts by "
-                      + Numbers.decimals(tooWarm * mixture.capacity() / partsCapacity, 1)
-                      + " K, or "
-                  : "")
-              + "mix so that "
-              + Numbers.decimals(tooWarm * mixture.capacity() / 1000, 0)
-              + " kJ less go in");
+      throw BalanceWorking.tooWarm(this, doughTemperature(tap, liquid, iceTemperature));
     }
     return KILOGRAM.amount(ice).to(BakeryUnits.GRAM);
   }
@@ -380,7 +358,7 @@ public record HeatBalance(
   public double closure() {
     double goal = target.in(CELSIUS);
     double liquids = mixture().liquidCapacity() * (demand() - goal);
-    double extra = mixture().extra() - melting();
+    double extra = mixture().extra() - mixture().melting();
     double sum = extra + liquids;
     double moved = Math.abs(extra) + Math.abs(liquids);
     for (MixPart part : parts) {
@@ -422,47 +400,7 @@ public record HeatBalance(
 
   @Override
   public Working working() {
-    List<WorkedLine> lines = new ArrayList<>();
-    double goal = target.in(CELSIUS);
-    for (MixPart part : parts) {
-      lines.add(
-          new WorkedLine(
-              "Q(" + part.name() + ")",
-              "m·c·(T − T_target)",
-              AmountFormat.metric().mass(part.mass())
-                  + " × "
-                  + Numbers.decimals(part.specificHeat(), 0)
-                  + " J/(kg·K) × "
-                  + Numbers.decimals(part.temperature().in(CELSIUS) - goal, 1)
-                  + " K = "
-                  + kilojoules(part.capacity() * (part.temperature().in(CELSIUS) - goal)),
-              "specific heat: Choi and Okos 1986, or as given"));
-    }
-    lines.add(
-        new WorkedLine(
-            "extra",
-            "mixing + hydration − loss − thawing",
-            kilojoules(mixing.in(JOULE))
-                + " + "
-                + kilojoules(hydration.in(JOULE))
-                + " − "
-                + kilojoules(loss.in(JOULE))
-                + " − "
-                + kilojoules(melting()),
-            "energy balance"));
-    lines.add(
-        new WorkedLine(
-            "T_water",
-            "T_target − (Σ Q + extra)/(m·c of the liquid)",
-            outOfReach()
-                ? "colder than any liquid"
-                : AmountFormat.sideBySide().temperature(waterTemperature()),
-            "energy balance"));
-    return new Working(lines);
-  }
-
-  private static String kilojoules(double joules) {
-    return Numbers.decimals(JOULE.amount(joules).in(KILOJOULE), 2) + " kJ";
+    return BalanceWorking.of(this);
   }
 
   /** {@code water at 13.9 °C (57 °F) for dough at 25 °C (77 °F) by heat balance}. */

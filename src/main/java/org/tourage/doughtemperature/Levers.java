@@ -50,7 +50,7 @@ record Levers(List<Lever> list, double together) {
   }
 
   static Movable movableStage(MixPart part) {
-    return new Movable(part, REFRIGERATOR, WARM_WET, true);
+    return new Movable(part, REFRIGERATOR, WARM_WET, false);
   }
 
   static Movable movableBowl(MixPart bowl) {

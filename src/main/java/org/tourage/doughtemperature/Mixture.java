@@ -1,5 +1,7 @@
 package org.tourage.doughtemperature;
 
+import static org.tourage.quantity.BakeryUnits.JOULE;
+
 import java.util.List;
 
 /**
@@ -27,6 +29,15 @@ record Mixture(List<MixPart> parts, double liquid, double liquidSpecificHeat, do
     double sum = 0;
     for (MixPart part : parts) {
       sum += part.heat();
+    }
+    return sum;
+  }
+
+  /** What the frozen parts take to thaw. */
+  double melting() {
+    double sum = 0;
+    for (MixPart part : parts) {
+      sum += part.melting().in(JOULE);
     }
     return sum;
   }

@@ -1,7 +1,6 @@
 package org.tourage.doughtemperature;
 
 import static java.util.Objects.requireNonNull;
-import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.JOULE;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM;
@@ -11,7 +10,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import javax.measure.Quantity;
 import javax.measure.quantity.Energy;
 import javax.measure.quantity.Mass;
@@ -19,14 +17,10 @@ import javax.measure.quantity.Temperature;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.formula.Batch;
-import org.tourage.formula.Line;
 import org.tourage.formula.Stage;
 import org.tourage.formula.StageKind;
 import org.tourage.ingredient.Ingredient;
-import org.tourage.ingredient.Role;
 import org.tourage.ingredient.YeastForm;
-import org.tourage.physics.ChoiOkos1986;
-import org.tourage.physics.Constituents;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.TemperatureDifference;
@@ -69,15 +63,6 @@ public record StageMix(
     List<Reading> ingredients,
     Amount<Mass> bowl)
     implements Serializable {
-
-  /** From this share of water on a liquid counts as water, not as a drink. */
-  private static final double WATER_SHARE = 0.99;
-
-  /** Up to this share the water of a food is bound and does not freeze in a freezer. */
-  private static final double BOUND_WATER = 0.25;
-
-  /** Specific heat of steel, J/(kg·K): common handbook value (from memory). */
-  private static final double STEEL_SPECIFIC_HEAT = 480;
 
   /**
    * A stated temperature.
@@ -122,6 +107,7 @@ public record StageMix(
     Readings.within("the room", room, -10, 50);
     readyStages = List.copyOf(readyStages);
     ingredients = List.copyOf(ingredients);
+    StageParts.check(stage, readyStages, ingredients);
     if (bowl.value() < 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE, "a bowl can't weigh this", bowl.toString(), "give 0 kg or more");
@@ -182,20 +168,10 @@ public record StageMix(
    * @throws BakeryException if this stage takes none of that name
    */
   public StageMix withStage(String name, Quantity<Temperature> temperature) {
-    for (String taken : stage().takes()) {
-      if (taken.toLowerCase(Locale.ROOT).equals(name.toLowerCase(Locale.ROOT))) {
-        return new StageMix(
-            batch,
-            stageName,
-            flour,
-            room,
-            stated(readyStages, taken, temperature),
-            ingredients,
-            bowl);
-      }
-    }
-    throw BakeryException.unknownName(
-        "no such stage goes into " + stageName, name, stage().takes());
+    String known =
+        stage().takes().stream().filter(t -> t.equalsIgnoreCase(name)).findFirst().orElse(name);
+    return new StageMix(
+        batch, stageName, flour, room, stated(readyStages, known, temperature), ingredients, bowl);
   }
 
   /**
@@ -220,12 +196,6 @@ public record StageMix(
    * @throws BakeryException if this stage has none of it
    */
   public StageMix withIngredient(Ingredient ingredient, Quantity<Temperature> temperature) {
-    if (stage().lines().stream().noneMatch(l -> l.ingredient().equals(ingredient))) {
-      throw BakeryException.unknownName(
-          "nothing of it is weighed into " + stageName,
-          ingredient.name(),
-          stage().lines().stream().map(l -> l.ingredient().name()).toList());
-    }
     return new StageMix(
         batch,
         stageName,
@@ -254,6 +224,16 @@ public record StageMix(
     return after;
   }
 
+  /** How warm a ready stage stands. */
+  Amount<Temperature> ofStage(String name) {
+    return stated(readyStages, name).orElse(room);
+  }
+
+  /** How warm an ingredient stands, if that is stated. */
+  Optional<Amount<Temperature>> ofIngredient(Ingredient ingredient) {
+    return stated(ingredients, ingredient.id());
+  }
+
   private static Optional<Amount<Temperature>> stated(List<Reading> readings, String name) {
     return readings.stream()
         .filter(r -> r.name().equals(name))
@@ -270,65 +250,13 @@ public record StageMix(
     return batch.formula().stage(stageName);
   }
 
-  /** A line of a stage with its mass. */
-  record Weighed(Line line, Amount<Mass> mass) {}
-
-  /** The lines of a stage that have a mass. */
-  private List<Weighed> lines(Stage wanted) {
-    List<Weighed> weighed = new ArrayList<>();
-    int index = 0;
-    for (Stage stage : batch.formula().stages()) {
-      for (Line line : stage.lines()) {
-        Amount<Mass> mass = batch.weight(index++);
-        if (stage.equals(wanted) && mass.value() > 0) {
-          weighed.add(new Weighed(line, mass));
-        }
-      }
-    }
-    return weighed;
-  }
-
-  /** The lines of a stage and of all that it takes. */
-  private List<Weighed> wholeLines(Stage stage) {
-    List<Weighed> weighed = new ArrayList<>(lines(stage));
-    for (String name : stage.takes()) {
-      weighed.addAll(wholeLines(batch.formula().stage(name)));
-    }
-    return weighed;
-  }
-
-  private static double specificHeat(Constituents food) {
-    return ChoiOkos1986.specificHeat(food, CELSIUS.amount(20));
-  }
-
-  private List<Weighed> free() {
-    List<Weighed> drinks = new ArrayList<>();
-    for (Weighed weighed : lines(stage())) {
-      Ingredient ingredient = weighed.line().ingredient();
-      if (ingredient.is(Role.LIQUID) && stated(ingredients, ingredient.id()).isEmpty()) {
-        drinks.add(weighed);
-      }
-    }
-    List<Weighed> water = drinks.stream().filter(StageMix::isWater).toList();
-    return water.isEmpty() ? drinks : water;
-  }
-
-  private static boolean isWater(Weighed weighed) {
-    Constituents food = weighed.line().ingredient().composition().constituents();
-    return food.water() / food.sum() >= WATER_SHARE;
-  }
-
   /**
    * The free liquid: what is poured in at a temperature that can be chosen.
    *
    * @return its mass in grams, 0 g if there is none
    */
   public Amount<Mass> freeLiquid() {
-    double grams = 0;
-    for (Weighed weighed : free()) {
-      grams += weighed.mass().in(GRAM);
-    }
-    return GRAM.amount(grams);
+    return GRAM.amount(new StageParts(this).freeKilograms() * 1000);
   }
 
   /**
@@ -337,10 +265,7 @@ public record StageMix(
    * @return for example {@code water}; an empty text if there is none
    */
   public String freeLiquidName() {
-    return free().stream()
-        .map(w -> w.line().ingredient().name())
-        .distinct()
-        .collect(Collectors.joining(" and "));
+    return new StageParts(this).freeName();
   }
 
   /**
@@ -349,74 +274,12 @@ public record StageMix(
    * @return false for milk and other drinks, and where there is none
    */
   public boolean freeLiquidIsWater() {
-    List<Weighed> free = free();
-    return !free.isEmpty() && isWater(free.get(0));
+    return new StageParts(this).freeIsWater();
   }
 
   /** The parts with the temperatures that they can be brought to. */
   List<Levers.Movable> movables() {
-    List<Levers.Movable> parts = new ArrayList<>();
-    List<Weighed> free = free();
-    for (Weighed weighed : lines(stage())) {
-      if (!free.contains(weighed)) {
-        Ingredient ingredient = weighed.line().ingredient();
-        Constituents food = ingredient.composition().constituents();
-        Amount<Temperature> temperature =
-            stated(ingredients, ingredient.id()).orElse(weighed.line().isFlour() ? flour : room);
-        parts.add(
-            Levers.movable(
-                part(ingredient.name(), weighed.mass(), temperature, food, freezes(ingredient)),
-                ingredient,
-                freezes(ingredient)));
-      }
-    }
-    for (String name : stage().takes()) {
-      List<Weighed> whole = wholeLines(batch.formula().stage(name));
-      Amount<Mass> mass = batch.wholeWeightOf(batch.formula().stage(name));
-      if (mass.value() > 0) {
-        MixPart part =
-            part(name, mass, stated(readyStages, name).orElse(room), constituents(whole), true);
-        parts.add(Levers.movableStage(part));
-      }
-    }
-    if (bowl.value() > 0) {
-      parts.add(Levers.movableBowl(MixPart.of("bowl", bowl, room, STEEL_SPECIFIC_HEAT)));
-    }
-    return parts;
-  }
-
-  private static MixPart part(
-      String name,
-      Amount<Mass> mass,
-      Amount<Temperature> temperature,
-      Constituents food,
-      boolean freezes) {
-    return freezes && temperature.in(CELSIUS) < 0
-        ? MixPart.frozen(name, mass, temperature, food)
-        : MixPart.of(name, mass, temperature, specificHeat(food));
-  }
-
-  private static boolean freezes(Ingredient ingredient) {
-    Constituents food = ingredient.composition().constituents();
-    boolean wet = food.water() / food.sum() > BOUND_WATER && !ingredient.is(Role.SUGAR);
-    return wet || ingredient.is(Role.FAT);
-  }
-
-  private static Constituents constituents(List<Weighed> lines) {
-    double[] sum = new double[6];
-    for (Weighed weighed : lines) {
-      double mass = weighed.mass().in(KILOGRAM);
-      Constituents food = weighed.line().ingredient().composition().constituents();
-      // fractions that do not sum to 1 are scaled, as for a single ingredient
-      double scale = mass / food.sum();
-      sum[0] += scale * food.water();
-      sum[1] += scale * food.protein();
-      sum[2] += scale * food.fat();
-      sum[3] += scale * food.carbohydrate();
-      sum[4] += scale * food.fibre();
-      sum[5] += scale * food.ash();
-    }
-    return new Constituents(sum[0], sum[1], sum[2], sum[3], sum[4], sum[5]);
+    return new StageParts(this).movables();
   }
 
   /**
@@ -429,27 +292,12 @@ public record StageMix(
   }
 
   Mixture mixture(double extraJoules) {
-    double liquid = 0;
-    double capacity = 0;
-    for (Weighed weighed : free()) {
-      double mass = weighed.mass().in(KILOGRAM);
-      liquid += mass;
-      capacity += mass * specificHeat(weighed.line().ingredient().composition().constituents());
-    }
-    return new Mixture(
-        parts(),
-        liquid,
-        liquid == 0 ? HeatBalance.WATER_SPECIFIC_HEAT : capacity / liquid,
-        extraJoules);
+    return new StageParts(this).mixture(extraJoules);
   }
 
   /** The flour that is wetted in this mix: that of ready stages is wet. */
   double dryFlourKilograms() {
-    double sum = 0;
-    for (Weighed weighed : lines(stage())) {
-      sum += weighed.line().isFlour() ? weighed.mass().in(KILOGRAM) : 0;
-    }
-    return sum;
+    return new StageParts(this).dryFlourKilograms();
   }
 
   /**
@@ -458,10 +306,7 @@ public record StageMix(
    * @return each form once, in the order of the lines
    */
   public List<YeastForm> yeasts() {
-    return lines(stage()).stream()
-        .flatMap(w -> YeastForm.of(w.line().ingredient()).stream())
-        .distinct()
-        .toList();
+    return new StageParts(this).yeasts();
   }
 
   /** Whether something beside the flour stands at a stated temperature. */

@@ -7,7 +7,6 @@ import static org.tourage.quantity.BakeryUnits.JOULE;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM;
 
 import java.io.Serializable;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -39,8 +38,6 @@ public final class WaterPlan implements Explained, Serializable {
 
   /** A dough without free liquid is taken as it is within this of what is wanted, K. */
   private static final double CLOSE = 1;
-
-  private static final double MUCH_ICE = 0.5;
 
   /** What is to be done. */
   public enum Way {
@@ -144,7 +141,7 @@ public final class WaterPlan implements Explained, Serializable {
     return new WaterPlan(mix, target, heat, tap, Amount.from(temperature));
   }
 
-  /** The water that ice is put into: from the tap, or as warm as the room. */
+  /** The liquid as it comes: water from the tap if that is known, otherwise as warm as the room. */
   private double poured() {
     double unknown = Math.min(Math.max(mix.room().in(CELSIUS), 0), Readings.WARMEST_LIQUID);
     return tap == null ? unknown : tap.in(CELSIUS);
@@ -351,68 +348,7 @@ public final class WaterPlan implements Explained, Serializable {
 
   @Override
   public List<Advice> advice() {
-    List<Advice> advice = new ArrayList<>(heat.advice(mix));
-    comparison().ifPresent(c -> advice.addAll(c.advice()));
-    advice.addAll(liquidAdvice());
-    advice.addAll(YeastWater.advice(this));
-    if (Levers.warmsPerishables(mix, levers)) {
-      advice.add(
-          Advice.safety(
-              "LEVER_PERISHABLE",
-              "a lever warms what spoils",
-              "Warm eggs, milk and fat just before they go in and do not let them stand; local food"
-                  + " rules come first",
-              Advice.COMMON_PRACTICE));
-    }
-    return advice;
-  }
-
-  private List<Advice> liquidAdvice() {
-    AmountFormat format = AmountFormat.sideBySide();
-    List<Advice> advice = new ArrayList<>();
-    if (way == Way.LEVERS) {
-      boolean none = mix.freeLiquid().value() == 0;
-      boolean warm = dough.compareTo(target) > 0;
-      String what =
-          none
-              ? "nothing that goes into "
-                  + mix.stageName()
-                  + " has a temperature that can be chosen: the dough comes to "
-              : "no "
-                  + mix.freeLiquidName()
-                  + " is "
-                  + (warm ? "cold" : "warm")
-                  + " enough: at its limit the dough comes to ";
-      advice.add(
-          Advice.warning(
-              none ? "NO_FREE_LIQUID" : warm ? "WATER_NOT_COLD_ENOUGH" : "WATER_NOT_WARM_ENOUGH",
-              what + format.temperature(dough) + " instead of " + format.temperature(target),
-              remedy(),
-              "energy balance"));
-    } else if (ice != null
-        && way == Way.ICE
-        && ice.ice().in(KILOGRAM) > MUCH_ICE * mix.freeLiquid().in(KILOGRAM)) {
-      advice.add(
-          Advice.warning(
-              "ICE_MUCH",
-              format.mass(ice.ice()) + " of " + format.mass(mix.freeLiquid()) + " is ice",
-              "It must melt within the mix: crush it, or " + remedy(),
-              Advice.COMMON_PRACTICE));
-    }
-    return advice;
-  }
-
-  private String remedy() {
-    String first =
-        levers.isEmpty()
-            ? "Nothing here can be changed"
-            : String.join("; or ", levers.stream().limit(4).map(Lever::toString).toList());
-    return best.equals(target)
-        ? first
-        : first
-            + "; all together bring it to "
-            + AmountFormat.sideBySide().temperature(best)
-            + ", so accept that";
+    return WaterAdvice.of(this);
   }
 
   @Override

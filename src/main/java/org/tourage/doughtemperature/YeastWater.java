@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import javax.measure.quantity.Temperature;
 import org.tourage.advice.Advice;
+import org.tourage.formula.StageKind;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
@@ -114,6 +115,22 @@ final class YeastWater {
           && (form != YeastForm.INSTANT || water.compareTo(form.water().high()) > 0)) {
         plan.balance().ifPresent(balance -> advice.addAll(suits(balance, form)));
       }
+    }
+    boolean prefermented =
+        plan.mix().stage().takes().stream()
+            .anyMatch(t -> plan.mix().batch().formula().stage(t).kind() == StageKind.PREFERMENT);
+    if (prefermented
+        && plan.mix().yeasts().isEmpty()
+        && water != null
+        && water.compareTo(YeastForm.FRESH.water().high()) > 0) {
+      advice.add(
+          Advice.warning(
+              "WATER_WARM",
+              "water of "
+                  + AmountFormat.sideBySide().temperature(water)
+                  + " is too warm for the yeast of a preferment",
+              "Stir it into the flour before the preferment goes in, or warm the flour instead",
+              Advice.COMMON_PRACTICE));
     }
     return advice;
   }

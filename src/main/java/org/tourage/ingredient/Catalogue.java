@@ -76,6 +76,22 @@ public final class Catalogue {
   }
 
   /**
+   * This catalogue with one more ingredient that goes by several everyday names.
+   *
+   * @param ingredient the ingredient
+   * @param names further names, each of which takes precedence over a known one
+   * @return a new catalogue
+   */
+  public Catalogue with(Ingredient ingredient, Collection<String> names) {
+    Catalogue more = with(ingredient);
+    Map<String, Ingredient> all = new LinkedHashMap<>(more.ownNames);
+    for (String name : names) {
+      all.put(CatalogueNames.key(name), ingredient);
+    }
+    return new Catalogue(more.own, all);
+  }
+
+  /**
    * Every ingredient.
    *
    * @return the ingredients, in the order of the tables, one's own last

@@ -82,6 +82,26 @@ public final class Composition implements Serializable {
   }
 
   /**
+   * A composition of which nothing is known.
+   *
+   * @return the composition; every share is empty
+   */
+  public static Composition unknown() {
+    double[] fractions = new double[Component.count()];
+    Arrays.fill(fractions, Double.NaN);
+    return new Composition(fractions, new EnumMap<>(Component.class), Double.NaN);
+  }
+
+  /**
+   * Whether nothing is known of it.
+   *
+   * @return true if no share is known
+   */
+  public boolean isUnknown() {
+    return sources.isEmpty();
+  }
+
+  /**
    * The share of a component.
    *
    * @param component the component
@@ -355,6 +375,12 @@ public final class Composition implements Serializable {
         }
       }
       return new Composition(fractions.clone(), sources, energy);
+    }
+
+    /** Of a pack label, whose contradictions were looked for with the tolerance of its rounding. */
+    Composition buildRounded() {
+      published = true;
+      return build();
     }
 
     private void checkParts() {

@@ -111,6 +111,20 @@ public final class Ingredient implements Serializable {
   }
 
   /**
+   * An ingredient of which nothing is known but its name: its mass counts, its composition does not,
+   * and what needs the composition can say so ({@link Composition#isUnknown()}).
+   *
+   * @param name the everyday name
+   * @return the ingredient, with the role {@link Role#INCLUSION}
+   */
+  public static Ingredient unknown(String name) {
+    return builder(CatalogueNames.key(name).replace(' ', '-'), name)
+        .role(Role.INCLUSION)
+        .composition(Composition.unknown())
+        .build();
+  }
+
+  /**
    * The machine-readable name.
    *
    * @return for example {@code bread-flour}

@@ -119,7 +119,7 @@ final class LaminationAdvice {
               layers + " fat layers are more than the dough keeps apart",
               plan.kind() == LaminatedDough.YEASTED
                   ? "Leave out a fold; yeasted laminated dough usually has 12 to 50, and beyond"
-                        + " some hundreds it bakes like a rich bread"
+                      + " some hundreds it bakes like a rich bread"
                   : "Leave out a fold; lift falls beyond about 730 fat layers",
               plan.kind() == LaminatedDough.YEASTED ? Advice.COMMON_PRACTICE : LAYERS));
     } else {

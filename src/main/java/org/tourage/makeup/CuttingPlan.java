@@ -19,7 +19,6 @@ import javax.measure.quantity.Mass;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
-import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
@@ -54,13 +53,10 @@ public record CuttingPlan(
     Amount<Length> base,
     Amount<Length> height,
     double heightToBase)
-    implements Explained, Serializable {
+    implements Cutting {
 
   /** Forgives the rounding of sizes that fit exactly. */
   private static final double FIT = 1e-9;
-
-  /** More trim than this share of the sheet brings advice: common practice, in percent. */
-  private static final double WASTE_HIGH = 15;
 
   /** A height by base that is further off than this factor is said: common practice. */
   private static final double SLENDERNESS_OFF = 1.1;
@@ -175,7 +171,7 @@ public record CuttingPlan(
     }
   }
 
-  private static double inner(Amount<Length> side, Amount<Length> trim) {
+  static double inner(Amount<Length> side, Amount<Length> trim) {
     double inside = side.in(MILLIMETRE) - 2 * trim.in(MILLIMETRE);
     if (trim.value() < 0 || inside <= 0) {
       throw new BakeryException(
@@ -417,22 +413,13 @@ public record CuttingPlan(
         heightToBase);
   }
 
-  /**
-   * The most pieces of this size that any cutting could give: the trimmed area over the area of a
-   * piece.
-   *
-   * @return the bound; where {@link #pieces()} reaches it the plan is proved best
-   */
+  @Override
   public int upperBound() {
     double area = inner(sheet.length(), trim) * inner(sheet.width(), trim);
     return Shape.fit(area / pieceArea());
   }
 
-  /**
-   * How many pieces.
-   *
-   * @return the number
-   */
+  @Override
   public int pieces() {
     return strips * perStrip;
   }
@@ -442,7 +429,7 @@ public record CuttingPlan(
   }
 
   /** The width at which a sheet of the same area and strips gives the wanted height by base. */
-  private Amount<Length> widthFor(double wanted) {
+  Amount<Length> widthFor(double wanted) {
     double edge = 2 * trim.in(MILLIMETRE);
     double low = edge;
     double high = sheetArea() / edge;
@@ -464,31 +451,17 @@ public record CuttingPlan(
     return sheet.length().in(MILLIMETRE) * sheet.width().in(MILLIMETRE);
   }
 
-  /**
-   * The part of the sheet that goes into pieces.
-   *
-   * @return the yield by area
-   */
+  @Override
   public Amount<Dimensionless> sheetYield() {
     return PERCENT.amount(100 * pieces() * pieceArea() / sheetArea());
   }
 
-  /**
-   * The mass of one piece.
-   *
-   * @param sheetMass the mass of the whole sheet
-   * @return the mass in grams
-   */
+  @Override
   public Amount<Mass> pieceMass(Quantity<Mass> sheetMass) {
     return GRAM.amount(GRAM.measure(sheetMass) * pieceArea() / sheetArea());
   }
 
-  /**
-   * The mass of the trim and the ends.
-   *
-   * @param sheetMass the mass of the whole sheet
-   * @return what is left after all pieces, in grams
-   */
+  @Override
   public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
     return GRAM.amount(GRAM.measure(sheetMass) * (1 - pieces() * pieceArea() / sheetArea()));
   }
@@ -530,12 +503,7 @@ public record CuttingPlan(
     return new StripGeometry(this).cutLines();
   }
 
-  /**
-   * The marks along both edges of a strip at which the knife starts and ends.
-   *
-   * @param format how lengths are written
-   * @return in words, with coordinates along the length
-   */
+  @Override
   public List<String> cuts(AmountFormat format) {
     return new StripGeometry(this).inWords(format);
   }
@@ -543,16 +511,7 @@ public record CuttingPlan(
   @Override
   public List<Advice> advice() {
     List<Advice> advice = new ArrayList<>();
-    double waste = 100 - sheetYield().value();
-    if (waste > WASTE_HIGH) {
-      advice.add(
-          Advice.note(
-              "TRIM_HIGH",
-              Numbers.decimals(waste, 0) + " % of the sheet is trim and ends",
-              "Press the trim into the next dough or bake it as sticks; a longer, narrower sheet"
-                  + " wastes less",
-              Advice.COMMON_PRACTICE));
-    }
+    advice.addAll(Waste.of(this));
     if (slendernessMiss() > StrictMath.log(SLENDERNESS_OFF)) {
       advice.add(
           Advice.note(
@@ -593,12 +552,7 @@ public record CuttingPlan(
     return describe(AmountFormat.metric());
   }
 
-  /**
-   * The same in other units.
-   *
-   * @param format how lengths are written
-   * @return one line
-   */
+  @Override
   public String describe(AmountFormat format) {
     return pieces()
         + (shape == Shape.RECTANGLE

@@ -1,16 +1,24 @@
 package org.tourage.makeup;
 
+import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.MILLIMETRE;
+import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
+import javax.measure.quantity.Mass;
+import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.advice.WorkedLine;
+import org.tourage.advice.Working;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
 
 /**
@@ -22,8 +30,7 @@ import org.tourage.quantity.Extent;
  * @param sheet the whole sheet
  * @param trim what is cut off each edge
  */
-public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim)
-    implements Serializable {
+public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim) implements Cutting {
 
   /**
    * A part of the trimmed sheet and how it is cut.
@@ -49,6 +56,10 @@ public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim)
    */
   public MixedPlan {
     parts = List.copyOf(parts);
+    if (parts.isEmpty()) {
+      throw new BakeryException(
+          Reason.MISSING, "a plan has parts", parts.toString(), "use MixedPlan.of");
+    }
   }
 
   /**
@@ -66,6 +77,13 @@ public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim)
     double width = sheet.width().in(MILLIMETRE) - 2 * edge;
     double a = piece.length().in(MILLIMETRE);
     double b = piece.width().in(MILLIMETRE);
+    CuttingPlan.checkOrder(
+        (long)
+            Math.ceil(
+                Math.max(
+                    Math.max(1, length * width / (a * b)),
+                    longest(length, width) / Math.min(a, b))),
+        1);
     List<Part> best = List.of();
     int most = 0;
     for (boolean turned : new boolean[] {false, true}) {
@@ -103,6 +121,10 @@ public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim)
     return new MixedPlan(best, sheet, Amount.from(trim));
   }
 
+  private static double longest(double length, double width) {
+    return Math.max(length, width);
+  }
+
   private static void add(
       List<Part> parts, double left, double low, int columns, int rows, double x, double y) {
     if (columns > 0 && rows > 0) {
@@ -119,28 +141,105 @@ public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim)
     return parts.stream().mapToInt(Part::pieces).sum();
   }
 
-  /**
-   * How many pieces.
-   *
-   * @return the number
-   */
+  @Override
   public int pieces() {
     return count(parts);
   }
 
-  /**
-   * The most pieces of this size that any cutting could give: the trimmed area over the area of a
-   * piece.
-   *
-   * @return the bound; where {@link #pieces()} reaches it the plan is proved best
-   */
+  @Override
   public int upperBound() {
     double edge = 2 * trim.in(MILLIMETRE);
-    Extent piece = parts.get(0).piece();
     return Shape.fit(
         (sheet.length().in(MILLIMETRE) - edge)
             * (sheet.width().in(MILLIMETRE) - edge)
-            / (piece.length().in(MILLIMETRE) * piece.width().in(MILLIMETRE)));
+            / pieceArea());
+  }
+
+  private double pieceArea() {
+    Extent piece = parts.get(0).piece();
+    return piece.length().in(MILLIMETRE) * piece.width().in(MILLIMETRE);
+  }
+
+  private double share() {
+    return pieceArea() / (sheet.length().in(MILLIMETRE) * sheet.width().in(MILLIMETRE));
+  }
+
+  @Override
+  public Amount<Dimensionless> sheetYield() {
+    return PERCENT.amount(100 * pieces() * share());
+  }
+
+  @Override
+  public Amount<Mass> pieceMass(Quantity<Mass> sheetMass) {
+    return GRAM.amount(GRAM.measure(sheetMass) * share());
+  }
+
+  @Override
+  public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
+    return GRAM.amount(GRAM.measure(sheetMass) * (1 - pieces() * share()));
+  }
+
+  @Override
+  public List<String> cuts(AmountFormat format) {
+    List<String> cuts = new ArrayList<>();
+    if (trim.value() > 0) {
+      cuts.add("trim " + format.length(trim) + " off each edge");
+    }
+    if (parts.size() > 1) {
+      CuttingPlan.Point corner = parts.get(1).corner();
+      boolean along = corner.x().compareTo(parts.get(0).corner().x()) > 0;
+      cuts.add(
+          along
+              ? "part the sheet across at x = " + format.length(corner.x())
+              : "part the sheet along at y = " + format.length(corner.y()));
+    }
+    for (Part part : parts) {
+      cuts.add(
+          "from "
+              + part.corner()
+              + " cut "
+              + part.alongLength()
+              + " every "
+              + format.length(part.piece().length())
+              + " along by "
+              + part.alongWidth()
+              + " every "
+              + format.length(part.piece().width())
+              + " across");
+    }
+    return cuts;
+  }
+
+  @Override
+  public List<Advice> advice() {
+    return Waste.of(this);
+  }
+
+  @Override
+  public Working working() {
+    return Working.of(
+        new WorkedLine(
+            "pieces",
+            "along × across, part by part",
+            parts.stream()
+                    .map(p -> p.alongLength() + " × " + p.alongWidth())
+                    .collect(Collectors.joining(" + "))
+                + " = "
+                + pieces()
+                + ", at most "
+                + upperBound(),
+            "geometry"));
+  }
+
+  @Override
+  public String describe(AmountFormat format) {
+    Extent piece = parts.get(0).piece();
+    return pieces()
+        + " rectangles, "
+        + format.length(piece.length())
+        + " x "
+        + format.length(piece.width())
+        + (parts.size() > 1 ? ", part of them turned" : "");
   }
 
   /** {@code 13 pieces: 3 x 4 lengthwise, then …}. */

@@ -5,15 +5,17 @@ import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.MILLIMETRE;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
-import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Mass;
+import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.advice.WorkedLine;
+import org.tourage.advice.Working;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
@@ -28,7 +30,7 @@ import org.tourage.quantity.Extent;
  * @param nested whether each row lies in the hollows of the one before
  */
 public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diameter, boolean nested)
-    implements Serializable {
+    implements Cutting {
   private static final double NESTED_ROW = Math.sqrt(3) / 2;
 
   /**
@@ -51,6 +53,11 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
           diameter + " on " + sheet + " with trim " + trim,
           "make the round smaller or the sheet larger");
     }
+    // nested rows hold at most 2/√3 times as many as square ones
+    CuttingPlan.checkOrder(
+        (long)
+            Math.max(1, inner(sheet.length(), t) / d * (inner(sheet.width(), t) / d) / NESTED_ROW),
+        1);
   }
 
   /**
@@ -76,8 +83,12 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
     return requireNonNull(best);
   }
 
+  private static double inner(Amount<Length> side, double edge) {
+    return side.in(MILLIMETRE) - 2 * edge;
+  }
+
   private double inner(Amount<Length> side) {
-    return side.in(MILLIMETRE) - 2 * trim.in(MILLIMETRE);
+    return inner(side, trim.in(MILLIMETRE));
   }
 
   private int rows() {
@@ -91,11 +102,7 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
     return Shape.fit(nested && row % 2 == 1 ? columns - 0.5 : columns);
   }
 
-  /**
-   * How many rounds.
-   *
-   * @return the number
-   */
+  @Override
   public int pieces() {
     int sum = 0;
     for (int row = 0; row < rows(); row++) {
@@ -131,6 +138,7 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
    *
    * @return the bound
    */
+  @Override
   public int upperBound() {
     double d = diameter.in(MILLIMETRE);
     double l = inner(sheet.length()) / d - 1;
@@ -143,41 +151,72 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
     return Math.PI * d * d / 4 / (sheet.length().in(MILLIMETRE) * sheet.width().in(MILLIMETRE));
   }
 
-  /**
-   * The part of the sheet that goes into rounds.
-   *
-   * @return the yield by area
-   */
+  @Override
   public Amount<Dimensionless> sheetYield() {
     return PERCENT.amount(100 * pieces() * share());
   }
 
-  /**
-   * The mass of one round.
-   *
-   * @param sheetMass the mass of the whole sheet
-   * @return the mass in grams
-   */
+  @Override
   public Amount<Mass> pieceMass(Quantity<Mass> sheetMass) {
     return GRAM.amount(GRAM.measure(sheetMass) * share());
   }
 
-  /**
-   * The mass of the trim and of what is left between the rounds.
-   *
-   * @param sheetMass the mass of the whole sheet
-   * @return the mass in grams
-   */
+  @Override
   public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
     return GRAM.amount(GRAM.measure(sheetMass) * (1 - pieces() * share()));
+  }
+
+  @Override
+  public List<String> cuts(AmountFormat format) {
+    List<String> cuts = new ArrayList<>();
+    if (trim.value() > 0) {
+      cuts.add("trim " + format.length(trim) + " off each edge");
+    }
+    String first = format.length(MILLIMETRE.amount(trim.in(MILLIMETRE) + radius()));
+    cuts.add("set the cutter from x = " + first + " every " + format.length(diameter));
+    if (rows() > 1) {
+      cuts.add(
+          "next rows every "
+              + format.length(diameter.multiply(nested ? NESTED_ROW : 1))
+              + " from y = "
+              + first
+              + (nested
+                  ? ", every second row shifted by " + format.length(MILLIMETRE.amount(radius()))
+                  : ""));
+    }
+    return cuts;
+  }
+
+  private double radius() {
+    return diameter.in(MILLIMETRE) / 2;
+  }
+
+  @Override
+  public List<Advice> advice() {
+    return Waste.of(this);
+  }
+
+  @Override
+  public Working working() {
+    return Working.of(
+        new WorkedLine(
+            "rounds",
+            "row by row",
+            rows() + " rows = " + pieces() + " rounds, at most " + upperBound(),
+            "geometry"));
+  }
+
+  @Override
+  public String describe(AmountFormat format) {
+    return pieces()
+        + " rounds of "
+        + format.length(diameter)
+        + (nested ? ", nested rows" : ", square rows");
   }
 
   /** {@code 23 rounds of 80 mm, nested rows}. */
   @Override
   public String toString() {
-    return pieces()
-        + " rounds of "
-        + AmountFormat.metric().length(diameter)
-        + (nested ? ", nested rows" : ", square rows");
+    return describe(AmountFormat.metric());
   }
 }

@@ -13,13 +13,16 @@ import org.tourage.day.BakeDay;
 import org.tourage.day.Baking;
 import org.tourage.day.Kitchen;
 import org.tourage.day.Part;
+import org.tourage.doughtemperature.WaterPlan;
 import org.tourage.fermentation.RiseHistory;
 import org.tourage.formula.Batch;
 import org.tourage.formula.HouseholdRecipe;
 import org.tourage.internal.Numbers;
 import org.tourage.internal.TextTable;
 import org.tourage.lamination.LaminationPlan;
+import org.tourage.lamination.LaminationStep;
 import org.tourage.lamination.RollingSchedule;
+import org.tourage.lamination.Workability;
 import org.tourage.makeup.CuttingPlan;
 import org.tourage.oven.OvenProfile;
 import org.tourage.quantity.Amount;
@@ -69,8 +72,10 @@ public final class BenchSheet implements Serializable {
       text.section("Exchanged", exchange(exchange));
     }
     text.section("Weights", weights(day.batch()));
+    text.section("Water", part(day.water(), this::water));
     text.section("Timetable", day.timetable().toString().lines().toList());
     text.section("Lamination", part(day.lamination(), this::lamination));
+    text.section("On the bench", part(day.workability(), this::workability));
     text.section("Cutting plan", part(day.cutting(), this::cutting));
     text.section("Temperature and rise", part(day.rise(), this::rise));
     text.section("Oven", part(day.bake(), this::oven));
@@ -102,6 +107,7 @@ public final class BenchSheet implements Serializable {
     }
     table.row("dough", format.mass(day.batch().dough()));
     table.row("flour", format.mass(day.batch().flour()));
+    day.water().found().ifPresent(w -> table.row("water", waterInShort(w)));
     table.row("start", day.timetable().start().toString());
     table.row("end", day.timetable().end().toString());
     return table.toString().lines().toList();
@@ -144,6 +150,55 @@ public final class BenchSheet implements Serializable {
     return lines;
   }
 
+  private String waterInShort(WaterPlan plan) {
+    String mass = format.mass(plan.mix().freeLiquid()) + " " + plan.mix().freeLiquidName();
+    return plan.ice()
+        .map(
+            ice ->
+                format.mass(ice.ice())
+                    + " ice and "
+                    + format.mass(ice.water())
+                    + " water at "
+                    + temperature(ice.waterTemperature()))
+        .or(() -> plan.water().map(t -> mass + " at " + temperature(t)))
+        .orElse("no water does it alone: see the levers");
+  }
+
+  private List<String> water(WaterPlan plan) {
+    List<String> lines = new ArrayList<>();
+    lines.add(waterInShort(plan) + ", for dough at " + temperature(plan.dough()));
+    plan.tap().ifPresent(tap -> lines.add("tap water " + temperature(tap)));
+    plan.mix()
+        .readyStages()
+        .forEach(r -> lines.add(r.name() + " goes in whole at " + temperature(r.temperature())));
+    plan.mix()
+        .ingredients()
+        .forEach(
+            r ->
+                lines.add(
+                    plan.mix().batch().formula().ingredient(r.name()).name()
+                        + " goes in at "
+                        + temperature(r.temperature())));
+    lines.add("mixer: " + plan.heat());
+    plan.rule()
+        .ifPresent(
+            rule ->
+                lines.add(
+                    "factor rule beside it: "
+                        + rule
+                        + ", "
+                        + rule.working().lines().get(0).numbers()));
+    plan.comparison()
+        .filter(c -> c.differs())
+        .ifPresent(c -> SheetText.wrap(lines, c.toString()));
+    plan.levers().forEach(lever -> lines.add("lever: " + lever));
+    return lines;
+  }
+
+  private List<String> workability(Workability bench) {
+    return bench.toString().lines().toList();
+  }
+
   private List<String> lamination(LaminationPlan plan) {
     List<String> lines = new ArrayList<>();
     boolean outside = plan.sequence().lockIn().fatOutside();
@@ -153,7 +208,7 @@ public final class BenchSheet implements Serializable {
         (outside ? "dough block " : "fat block ")
             + extent(plan.block())
             + ", "
-            + format.length(plan.setup().blockThickness())
+            + format.length(plan.blockThickness())
             + " thick");
     lines.add(
         (outside ? "fat sheet " : "dough sheet ")
@@ -170,14 +225,15 @@ public final class BenchSheet implements Serializable {
     TextTable table = new TextTable(1);
     table.row(
         "step", "length x width", "thick", "fat layers", "each fat layer", "each dough layer");
-    for (LaminationPlan.Step step : plan.steps()) {
+    for (LaminationStep step : plan.steps()) {
+      LaminationStep.Sheet after = step.after();
       table.row(
           step.action(),
-          extent(step.extent()),
-          format.length(step.thickness()),
-          step.fatLayers().toString(),
-          AmountFormat.metric().length(step.fatLayer()),
-          AmountFormat.metric().length(step.doughLayer()));
+          extent(after.extent()),
+          format.length(after.thickness()),
+          after.fatLayers().toString(),
+          AmountFormat.metric().length(after.fatLayer()),
+          AmountFormat.metric().length(after.doughLayer()));
     }
     lines.addAll(table.toString().lines().toList());
     int number = 1;
@@ -222,22 +278,29 @@ public final class BenchSheet implements Serializable {
 
   private List<String> rise(RiseHistory history) {
     List<String> lines = new ArrayList<>();
-    lines.add(
-        (history.rise().seen() ? "seen: " : "first guess by the yeast: ")
-            + history.rise()
-            + "; volumes are those of the dough without roll-in");
+    if (history.stages().isEmpty()) {
+      return lines;
+    }
+    if (day.ferments()) {
+      lines.add(
+          (history.rise().seen() ? "seen: " : "first guess by the yeast: ")
+              + history.rise()
+              + "; volumes are those of the dough without roll-in");
+    } else {
+      lines.add("nothing ferments in this dough: what counts is its temperature");
+    }
     lines.addAll(history.table(format).lines().toList());
-    for (double growth : List.of(1.5, 2.0)) {
-      history
-          .reached(growth)
-          .ifPresent(
-              time ->
-                  lines.add(
-                      "in its last shape it has "
-                          + growth
-                          + " times the volume "
-                          + AmountFormat.metric().time(time)
-                          + " after the end of the mix"));
+    if (day.ferments()) {
+      for (double growth : List.of(1.5, 2.0)) {
+        day.reaches(growth)
+            .ifPresent(
+                at ->
+                    lines.add(
+                        "in its last shape it has "
+                            + growth
+                            + " times the volume after mixing on "
+                            + at));
+      }
     }
     return lines;
   }
@@ -274,14 +337,25 @@ public final class BenchSheet implements Serializable {
   }
 
   private static String loads(Baking baking) {
-    return baking.loads().size() == 1
-        ? baking.loads().get(0) + " on " + baking.perTray() + " a tray, one load"
-        : baking.loads().size()
-            + " loads of "
-            + baking.loads().stream().map(String::valueOf).collect(Collectors.joining(", "))
-            + " pieces, "
-            + baking.perTray()
-            + " a tray";
+    int trays = baking.kitchenOven().trays();
+    String fits =
+        baking.perTray() + (baking.perTray() == 1 ? " piece fits" : " pieces fit") + " a tray; ";
+    if (baking.loads().size() == 1) {
+      int pieces = baking.loads().get(0);
+      int used = (pieces + baking.perTray() - 1) / baking.perTray();
+      return fits
+          + "one load of "
+          + pieces
+          + (pieces == 1 ? " piece" : " pieces")
+          + " on "
+          + used
+          + (used == 1 ? " tray" : " trays");
+    }
+    return fits
+        + baking.loads().size()
+        + " loads of "
+        + baking.loads().stream().map(String::valueOf).collect(Collectors.joining(", "))
+        + (trays == 1 ? " on one tray" : " on " + trays + " trays");
   }
 
   private List<String> kitchen(Kitchen kitchen) {

@@ -16,6 +16,17 @@ class KitchenCautionsTest {
   }
 
   @Test
+  void milkAndEggAreHeldAsColdAsTheModelCodeSays() {
+    double celsius = Checks.row("fermentation.csv", "cold holding").number("value");
+    Formula formula =
+        Formula.byPercent(
+            "custard dough",
+            f -> f.line("bread flour", percent(100)).line("whole milk", percent(60)));
+    assertThat(KitchenCautions.of(formula).toString())
+        .contains("Hold them at " + (int) celsius + " °C (41 °F) or below");
+  }
+
+  @Test
   void milkAndPlantDrinkInTheWarmForLongAreToldWithTheSectionsOfTheCode() {
     double hours = Checks.row("fermentation.csv", "time as control").number("value");
     for (String liquid : new String[] {"whole milk", "unsweetened soy drink"}) {
