@@ -3,6 +3,8 @@ package org.tourage.internal;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
 
 /** Numbers as text, never locale-dependent. */
 public final class Numbers {
@@ -19,6 +21,7 @@ public final class Numbers {
    * @return the text, for example {@code 176.667}
    */
   public static String significant(double value, int digits) {
+    check(value, digits >= 1);
     return plain(new BigDecimal(value).round(new MathContext(digits, RoundingMode.HALF_UP)));
   }
 
@@ -30,6 +33,7 @@ public final class Numbers {
    * @return the text
    */
   public static String decimals(double value, int decimals) {
+    check(value, decimals >= 0);
     return plain(clean(value).setScale(decimals, RoundingMode.HALF_UP));
   }
 
@@ -41,6 +45,7 @@ public final class Numbers {
    * @return the text
    */
   public static String fixed(double value, int decimals) {
+    check(value, decimals >= 0);
     BigDecimal rounded = clean(value).setScale(decimals, RoundingMode.HALF_UP);
     return rounded.signum() == 0
         ? BigDecimal.ZERO.setScale(decimals).toPlainString()
@@ -55,7 +60,19 @@ public final class Numbers {
    * @return count × step
    */
   public static double cleanProduct(long count, double step) {
+    check(step, true);
     return BigDecimal.valueOf(step).multiply(BigDecimal.valueOf(count)).doubleValue();
+  }
+
+  /** Refuses what has no digits: a number that is none must never look like one. */
+  private static void check(double value, boolean digitsFit) {
+    if (!Double.isFinite(value) || !digitsFit) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "can't write this number",
+          digitsFit ? Double.toString(value) : "with that many digits",
+          "give a finite number, and 1 significant digit or 0 decimals at least");
+    }
   }
 
   /** Without the noise of the last bits, so that a computed 54.5 rounds like 54.5. */

@@ -13,7 +13,8 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Numbers;
 
 /**
- * A quantity with a unit: a finite double and a {@link BakeryUnit}. It is what the library returns
+ * A quantity with a unit: a finite double (at most 1e280 of its own and of the base unit) and a
+ * {@link BakeryUnit}. It is what the library returns
  * wherever the units API says {@link Quantity}; any other implementation is welcome as input and is
  * read by {@link #from(Quantity)}.
  *
@@ -47,6 +48,9 @@ public final class Amount<Q extends Quantity<Q>>
   private static final MathContext EQUALITY = new MathContext(EQUALITY_DIGITS);
   private static final int PRINTED_DIGITS = 6;
 
+  /** No amount is greater, in its own unit or in the base unit. */
+  private static final double GREATEST = 1e280;
+
   /** How many of the unit. */
   private final double value;
 
@@ -54,10 +58,11 @@ public final class Amount<Q extends Quantity<Q>>
   private final BakeryUnit<Q> unit;
 
   Amount(double value, BakeryUnit<Q> unit) {
-    if (!Double.isFinite(value)) {
+    // sums and conversions of what is below can't overflow
+    if (!(Math.abs(value) <= GREATEST) || !(Math.abs(unit.toBase(value)) <= GREATEST)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
-          "a " + unit.kind().label() + " must be a finite number",
+          "a " + unit.kind().label() + " must be a finite number of at most 1e280",
           value + " " + unit.symbol(),
           "check the sum that led to it");
     }

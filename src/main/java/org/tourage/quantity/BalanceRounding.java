@@ -39,6 +39,9 @@ public record BalanceRounding(
   /** A greatest relative error above this share brings advice: common practice. */
   private static final double WIDE_ERROR = 0.05;
 
+  /** As many steps as a double counts one by one. */
+  private static final double MOST_STEPS = 9e15;
+
   /** Remainders that differ by less than this share of a step count as equal. */
   private static final double TIE = 1e-9;
 
@@ -98,6 +101,13 @@ public record BalanceRounding(
             "give masses from 0 g up");
       }
     }
+    if (totalSteps > MOST_STEPS) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "this balance has too many steps for such a mass",
+          Numbers.significant(totalSteps, 3) + " steps of " + Amount.from(resolution),
+          "use a coarser balance or make less dough");
+    }
     long total = (long) Math.floor(totalSteps + 0.5 + TIE);
     if (total < present) {
       throw new BakeryException(
@@ -145,17 +155,26 @@ public record BalanceRounding(
         byRemainder.add(i);
       }
     }
-    while (given > total) {
-      int best = -1;
+    if (given > total) {
+      PriorityQueue<Integer> byLoss =
+          new PriorityQueue<>(
+              (a, b) -> {
+                int order =
+                    Double.compare(relativeLoss(steps, whole, a), relativeLoss(steps, whole, b));
+                return order == 0 ? a - b : order;
+              });
       for (int i = 0; i < n; i++) {
-        boolean canSpare = whole[i] > 1;
-        if (canSpare
-            && (best < 0 || relativeLoss(steps, whole, i) < relativeLoss(steps, whole, best))) {
-          best = i;
+        if (whole[i] > 1) {
+          byLoss.add(i);
         }
       }
-      whole[best]--;
-      given--;
+      for (; given > total; given--) {
+        int i = requireNonNull(byLoss.poll());
+        whole[i]--;
+        if (whole[i] > 1) {
+          byLoss.add(i);
+        }
+      }
     }
     return whole;
   }

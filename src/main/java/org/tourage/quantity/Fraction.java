@@ -6,6 +6,7 @@ import java.math.BigInteger;
 import java.math.MathContext;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.VisibleText;
 
 /**
  * An exact rational number in lowest terms, of any size: {@code 3 1/2} stays three and a half.
@@ -15,6 +16,9 @@ import org.tourage.advice.BakeryException.Reason;
  */
 public record Fraction(BigInteger numerator, BigInteger denominator)
     implements Comparable<Fraction>, Serializable {
+
+  /** The most digits of a decimal on either side of its point; an exponent can ask for more. */
+  private static final int MAX_DIGITS = 1000;
 
   /** Nought. */
   public static final Fraction ZERO = of(0);
@@ -68,11 +72,29 @@ public record Fraction(BigInteger numerator, BigInteger denominator)
   /**
    * The exact value of a decimal.
    *
-   * @param decimal plain or with an exponent, for example {@code 0.45359237}
+   * @param decimal plain or with an exponent, for example {@code 0.45359237}; at most 1000 digits
+   *     before or behind the point
    * @return the fraction
+   * @throws BakeryException if the text is no decimal, or one of more digits
    */
   public static Fraction ofDecimal(String decimal) {
-    BigDecimal value = new BigDecimal(decimal);
+    BigDecimal value = null;
+    if (decimal.length() <= 2 * MAX_DIGITS) {
+      try {
+        value = new BigDecimal(decimal);
+      } catch (NumberFormatException noDecimal) {
+        // refused below, with the text
+      }
+    }
+    if (value == null
+        || value.scale() > MAX_DIGITS
+        || (long) value.precision() - value.scale() > MAX_DIGITS) {
+      throw new BakeryException(
+          Reason.UNREADABLE_TEXT,
+          value == null ? "not a decimal" : "a decimal of too many digits",
+          "\"" + VisibleText.of(decimal) + "\"",
+          "give one like 0.45, with at most " + MAX_DIGITS + " digits on either side of the point");
+    }
     return value.scale() > 0
         ? new Fraction(value.unscaledValue(), BigInteger.TEN.pow(value.scale()))
         : new Fraction(value.toBigIntegerExact(), BigInteger.ONE);

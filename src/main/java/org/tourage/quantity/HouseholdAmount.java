@@ -3,6 +3,7 @@ package org.tourage.quantity;
 import static java.util.Objects.requireNonNull;
 
 import java.io.Serializable;
+import java.math.BigInteger;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
@@ -18,9 +19,25 @@ import org.tourage.advice.BakeryException.Reason;
  *
  * <p>What is read: whole numbers, decimals with a point, fractions ({@code 1/2}), mixed numbers
  * ({@code 3 1/2}, {@code 3½}), ranges ({@code 1-2}, {@code 1 to 2}), sums of falling units of one
- * kind ({@code 1 h 30 min}, {@code 1 cup + 2 tbsp}). What could be read in two ways is refused: a
- * comma ({@code 1,5} or {@code 1,500}), {@code 1-1/2} (a mixed number or a range), {@code T} and
- * {@code t} (tablespoon or teaspoon), {@code c}. Numbers are exact until the unit is converted.
+ * kind ({@code 1 h 30 min}, {@code 1 cup + 2 tbsp}). Every kind of space is a space. Numbers are
+ * exact until the unit is converted.
+ *
+ * <p>What could be read in two ways is refused:
+ *
+ * <ul>
+ *   <li>a comma ({@code 1,5} or {@code 1,500}), and digits in groups ({@code 1 500});
+ *   <li>a point that could stand for thousands: one to three digits of which the first is no
+ *       nought, a point, and exactly three digits, if the last of these is a nought ({@code 1.500
+ *       kg}: nobody writes 1.500 for 1.5) or the unit is g, mg, mL, mm, µm or none, of which a
+ *       thousand is common and a thousandth is not ({@code 1.375 g}). {@code 0.125 g}, {@code
+ *       2.375 in}, {@code 1.125 kg} and {@code 1500.000 g} are decimals;
+ *   <li>{@code 1-1/2} (a mixed number or a range), a fraction behind a decimal ({@code 1.5 1/2});
+ *   <li>a point between a unit and a number ({@code 2 lb.25 oz}: an abbreviation or a decimal);
+ *   <li>{@code T} and {@code t} (tablespoon or teaspoon), {@code c}, and {@code f} where no
+ *       temperature is wanted; {@code Mg}, which is not a milligram.
+ * </ul>
+ *
+ * <p>More than 1,000,000 kg, L, % or pieces, 10 km, 100 years or 3000 degrees is refused.
  *
  * <p>Immutable and serialisable. The locale never matters.
  */
@@ -113,6 +130,43 @@ public final class HouseholdAmount implements Serializable {
    */
   public static HouseholdAmount parseFront(String line, CupStandard cups) {
     return new AmountReader(line, Kind.OTHER, cups).readFront();
+  }
+
+  /**
+   * Reads the amount of one kind at the front of a text and leaves the rest to {@link #rest()}, as
+   * the oven's set point in {@code 350F 20 min}.
+   *
+   * @param text the text
+   * @param kind the kind wanted
+   * @return the amount
+   * @throws BakeryException if the front can't be read with certainty, or is of another kind
+   */
+  public static HouseholdAmount parseFront(String text, Kind kind) {
+    return new AmountReader(text, kind, CupStandard.US_CUSTOMARY).readFront();
+  }
+
+  /**
+   * Reads a count of whole things, such as pieces, trays or days.
+   *
+   * @param text the text, with or without the word {@code pieces}
+   * @param most the most that makes sense, at least 1
+   * @return the count, from 1 up
+   * @throws BakeryException if the text is no whole number from 1 to the most
+   */
+  public static int parseCount(String text, int most) {
+    HouseholdAmount read = parse(text);
+    boolean pieces = read.unit == null && (read.countWord == null || read.countWord.equals("piece"));
+    boolean whole = !read.isRange() && read.low.denominator().equals(BigInteger.ONE);
+    boolean fits =
+        read.low.signum() > 0 && read.low.compareTo(Fraction.of(Math.max(1, most))) <= 0;
+    if (!pieces || !whole || !fits) {
+      throw new BakeryException(
+          pieces && whole ? Reason.OUT_OF_RANGE : Reason.UNREADABLE_TEXT,
+          "not a count that fits",
+          "\"" + read.text() + "\"",
+          "give a whole number from 1 to " + most);
+    }
+    return read.low.numerator().intValueExact();
   }
 
   /**
