@@ -69,7 +69,7 @@ public record DryingBody(
   private static final double DRIES = 0.5;
   private static final double GROWTH = 1.25;
   private static final int NEWTON_ROUNDS = 30;
-  private static final double NEWTON_KELVIN = 1e-7;
+  private static final double NEWTON_KELVIN = 1e-6;
   private static final double KELVIN = 273.15;
 
   /** The front is taken to stand at least this share of a cell below its outer face. */

@@ -81,9 +81,11 @@ final class BakeCase {
   static OvenModel oven(Row row) {
     return switch (row.text("oven")) {
       case "DECK" -> OvenModel.DECK;
-      // held at its set point, as in a trial: no fall at the door
-      case "QUICK" ->
-          OvenModel.HOUSEHOLD.withDoorDrop(TemperatureDifference.ofCelsiusDegrees(0));
+      // an oven of a trial: held at its set point, no fall at the door, the fan of a rack oven
+      case "TRIAL" ->
+          OvenModel.HOUSEHOLD
+              .withDoorDrop(TemperatureDifference.ofCelsiusDegrees(0))
+              .withConvection(7, 20);
       default -> OvenModel.HOUSEHOLD;
     };
   }
