@@ -100,8 +100,8 @@ public record OvenLoad(int pieces, int perTray, int trays) implements Serializab
   }
 
   /**
-   * The mean power that the pieces of a full load ask of the oven; above its own power it can't keep
-   * its set point.
+   * The mean power that the pieces of a full load ask of the oven; above its own power it can't
+   * keep its set point.
    *
    * @param bake the bake of a piece
    * @param piece the mass of a raw piece

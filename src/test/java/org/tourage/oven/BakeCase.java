@@ -33,8 +33,7 @@ final class BakeCase {
             row.number("fibre") / 100,
             row.number("ash") / 100);
     double start = row.number("start");
-    double density =
-        ChoiOkos1986.density(dough, celsius(start)).in(KILOGRAM_PER_CUBIC_METRE) / 1e6;
+    double density = ChoiOkos1986.density(dough, celsius(start)).in(KILOGRAM_PER_CUBIC_METRE) / 1e6;
     double gas = 1 - row.number("grams") / (density * cubicMillimetres(row) / 1000) / 1000;
     BakePiece piece =
         BakePiece.of(solid(row), dough)
@@ -92,8 +91,7 @@ final class BakeCase {
 
   /** {@code 245/8/steam;245/14/vent}: °C, minutes, how. */
   static OvenProfile profile(Row row) {
-    return new OvenProfile(
-        Stream.of(row.text("steps").split(";")).map(BakeCase::step).toList());
+    return new OvenProfile(Stream.of(row.text("steps").split(";")).map(BakeCase::step).toList());
   }
 
   private static OvenProfile.Step step(String text) {

@@ -15,9 +15,9 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
+import org.tourage.physics.Atmosphere;
 import org.tourage.physics.Constituents;
 import org.tourage.physics.Solid;
-import org.tourage.physics.Atmosphere;
 
 class BakeLaws {
   private static final Constituents LEAN = new Constituents(0.46, 0.07, 0.01, 0.43, 0.015, 0.015);
@@ -33,8 +33,7 @@ class BakeLaws {
 
   private static BakePiece loaf(double height, int seat) {
     return BakePiece.of(
-            Solid.box(
-                millimetres(3 * height), millimetres(1.5 * height), millimetres(height)),
+            Solid.box(millimetres(3 * height), millimetres(1.5 * height), millimetres(height)),
             LEAN)
         .on(seat(seat));
   }

@@ -334,7 +334,8 @@ class BakeTest {
   @Test
   void crustHasThePublishedDiffusivityAndCrumbMeetsItsOwnWhileItWarms() {
     Constituents bread = new Constituents(0.45, 0.08, 0.01, 0.43, 0.015, 0.015);
-    var m = BakePiece.of(Solid.roll(millimetres(60)), bread).withPorosity(fraction(0.70)).material();
+    var m =
+        BakePiece.of(Solid.roll(millimetres(60)), bread).withPorosity(fraction(0.70)).material();
     double crust = published("crust diffusivity at porosity 70");
     assertThat(m.dryConductivity() / (m.density() * m.dryHeat()))
         .isCloseTo(crust, Percentage.withPercentage(0.01));
@@ -498,8 +499,7 @@ class BakeTest {
   @Test
   void theSpringFollowsTheGasAndTheKindOfDough() {
     Bake full = bake(PIECE, TWO_STEPS);
-    Bake flat =
-        bake(PIECE.withRise(OvenRise.gas(percent(0), percent(0))), TWO_STEPS);
+    Bake flat = bake(PIECE.withRise(OvenRise.gas(percent(0), percent(0))), TWO_STEPS);
     assertThat(full.end().volume()).isGreaterThan(flat.end().volume());
     assertThat(flat.end().volume()).isBetween(1.1, 1.5);
     Bake rye = Bake.of(PIECE, OvenModel.HOUSEHOLD, TWO_STEPS, DoughKind.RYE);

@@ -14,8 +14,15 @@ class GasBalanceReferenceTest {
   /** CRC Handbook, p. 8-90: 1000 × mole fraction of CO2 in water at 100 kPa of CO2. */
   @ParameterizedTest
   @CsvSource({
-    "0, 1.337", "5, 1.123", "10, 0.950", "15, 0.814", "20, 0.704", "25, 0.614", "30, 0.541",
-    "35, 0.481", "40, 0.431"
+    "0, 1.337",
+    "5, 1.123",
+    "10, 0.950",
+    "15, 0.814",
+    "20, 0.704",
+    "25, 0.614",
+    "30, 0.541",
+    "35, 0.481",
+    "40, 0.431"
   })
   void carbonDioxideDissolvesAsPrintedWithinTwoPercent(double celsius, double thousandth) {
     assertThat(1000 * 1e5 / GasBalance.henry(celsius))
