@@ -67,8 +67,8 @@ public enum DoughKind {
   }
 
   /**
-   * The core of a piece that is done where water boils sooner: from no more than the
-   * boiling point less 4 K to no more than the boiling point less 2 K.
+   * The core of a piece that is done where water boils sooner: from no more than the boiling point
+   * less 4 K to no more than the boiling point less 2 K.
    *
    * @param boiling the temperature at which water boils there
    * @return the range
