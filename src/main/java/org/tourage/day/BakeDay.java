@@ -74,13 +74,22 @@ public final class BakeDay implements Explained, Serializable {
   }
 
   /**
-   * The raw mass of one piece, fat of the lamination included: what the pieces are scaled or cut
-   * to.
+   * The raw mass of the dough of one piece, fat of the lamination included: what the pieces are
+   * scaled or cut to.
    *
    * @return the mass; that of the whole dough if it is not parted
    */
   public Amount<Mass> scalingWeight() {
     return results.scaled().piece();
+  }
+
+  /**
+   * The filling or topping of one piece.
+   *
+   * @return the mass, 0 g without one
+   */
+  public Amount<Mass> fillingWeight() {
+    return results.scaled().filling();
   }
 
   /**

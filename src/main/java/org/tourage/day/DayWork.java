@@ -80,7 +80,7 @@ final class DayWork {
     Scaling scaling = new Scaling(kitchen, plan.order());
     Scaled scaled = scaling.scale(wanted);
     advice.addAll(scaling.advice());
-    Batch batch = scaled.batch().rounded(kitchen.balance().step());
+    Batch batch = rounded(scaled.batch());
     boolean puff = product.procedure().folds().isPresent() && !ferments(formula);
     note(
         batch.advice().stream().filter(a -> !puff || !a.code().equals("NO_LEAVENING")).toList(),
@@ -122,6 +122,15 @@ final class DayWork {
         timetable,
         List.copyOf(advice),
         working);
+  }
+
+  /** Weighed on the balances of the kitchen: a gram of yeast on the fine one. */
+  private Batch rounded(Batch exact) {
+    Amount<Mass> step = kitchen.balance().step();
+    return kitchen
+        .fineBalance()
+        .map(fine -> exact.rounded(step, fine.step(), fine.most().orElse(exact.total())))
+        .orElseGet(() -> exact.rounded(step));
   }
 
   private void note(List<Advice> more, Working lines) {

@@ -154,6 +154,20 @@ final class DoughCourse {
     return volume(piece.multiply(1 - fat), fat == 0 ? null : piece.multiply(fat), growth);
   }
 
+  /** The volume of one piece with its filling, as it goes into the oven. */
+  Amount<Volume> filledVolume(double growth) {
+    Amount<Volume> dough = pieceVolume(growth);
+    if (scaled.filling().value() == 0) {
+      return dough;
+    }
+    Constituents filling = formula.constituents(kind -> kind == StageKind.FILLING);
+    return dough.add(
+        LITRE.amount(
+            1000
+                * scaled.filling().in(KILOGRAM)
+                / ChoiOkos1986.density(filling, LAMINATING).in(KILOGRAM_PER_CUBIC_METRE)));
+  }
+
   /** The volume of one piece without any gas. */
   Amount<Volume> solidPiece() {
     return pieceVolume(1 - DoughGas.USUAL_AIR);
@@ -190,7 +204,7 @@ final class DoughCourse {
 
   /** The share of gas in a piece whose dough has grown so far. */
   Amount<javax.measure.quantity.Dimensionless> porosity(double growth) {
-    double with = pieceVolume(growth).in(LITRE);
-    return Amounts.fraction(Math.max(0, 1 - solidPiece().in(LITRE) / with)).to(FRACTION);
+    double gas = pieceVolume(growth).in(LITRE) - solidPiece().in(LITRE);
+    return Amounts.fraction(Math.max(0, gas / filledVolume(growth).in(LITRE))).to(FRACTION);
   }
 }

@@ -48,21 +48,21 @@ final class OvenWork {
     Form form = course.lastForm();
     BakePiece piece =
         BakePiece.of(
-                form.solid(course.pieceVolume(growth)), formula.constituents(StageKind::inPiece))
+                form.solid(course.filledVolume(growth)), formula.constituents(StageKind::isBaked))
             .atAltitude(kitchen.altitude())
             .withPorosity(course.porosity(growth))
             .from(history == null ? kitchen.room() : history.end().mean());
     DoughKind kind = product.kind().orElseGet(() -> kind(formula));
     Bake bake = Bake.of(piece, kitchen.oven().model(), profile, kind);
     List<Integer> loads = new ArrayList<>();
-    int perTray = perTray(kitchen.oven(), form.footprint(course.pieceVolume(growth)));
+    int perTray = perTray(kitchen.oven(), form.footprint(course.filledVolume(growth)));
     int all = Math.max(1, scaled.pieces());
     int most = perTray * kitchen.oven().trays();
     for (int left = all; left > 0; left -= most) {
       loads.add(Math.min(left, most));
     }
     Amount<Energy> taken =
-        JOULE.amount(bake.heatTaken() * scaled.piece().in(KILOGRAM) * all);
+        JOULE.amount(bake.heatTaken() * scaled.piece().add(scaled.filling()).in(KILOGRAM) * all);
     return new Baking(
         bake,
         kitchen.oven(),

@@ -11,7 +11,8 @@ import org.tourage.quantity.Amount;
  *
  * @param batch the batch, not rounded
  * @param pieces how many pieces, 0 if not parted
- * @param piece the raw mass of one, of the whole dough if not parted
+ * @param piece the raw mass of the dough of one, roll-in included; of the whole dough if not parted
+ * @param filling the filling of one
  * @param doughMass the dough without roll-in that gets onto the bench
  * @param lamination the lamination, where fat is rolled in
  * @param cutting the cutting plan, where a sheet is cut
@@ -20,6 +21,7 @@ record Scaled(
     Batch batch,
     int pieces,
     Amount<Mass> piece,
+    Amount<Mass> filling,
     Amount<Mass> doughMass,
     Part<LaminationPlan> lamination,
     Part<CuttingPlan> cutting)

@@ -47,7 +47,11 @@ final class Scaling {
     if (order.size() instanceof Order.OfFlour flour) {
       batch = formula.forFlour(flour.flour());
     } else if (order.size() instanceof Order.Pieces pieces) {
-      batch = formula.forPieces(pieces.pieces().withProcessLoss(order.processLoss()));
+      // the pieces that are ordered have their filling in them
+      double dough = given.dough().ratioTo(given.dough().add(given.filling()));
+      batch =
+          formula.forDough(
+              pieces.pieces().withProcessLoss(order.processLoss()).dough().multiply(dough));
     }
     if (!formula.has(StageKind.ROLL_IN)) {
       return divided(
@@ -63,7 +67,8 @@ final class Scaling {
           plan,
           Part.notAsked("the sheet is not cut", "give the number of pieces and how they are cut"));
     }
-    Optional<Amount<Mass>> wanted = order.rawPiece();
+    double dough = given.dough().ratioTo(given.dough().add(given.filling()));
+    Optional<Amount<Mass>> wanted = order.rawPiece().map(m -> m.multiply(dough));
     if (wanted.isEmpty() || !plan.isThere()) {
       Part<CuttingPlan> cutting =
           plan.then(
@@ -93,7 +98,13 @@ final class Scaling {
   /** Pieces by weight. */
   private Scaled divided(Batch batch, Part<LaminationPlan> plan, Part<CuttingPlan> cutting) {
     Amount<Mass> piece = batch.pieceMass(Math.max(1, order.count()), order.processLoss());
-    return new Scaled(batch, order.count(), piece, base(batch), plan, cutting);
+    return new Scaled(
+        batch, order.count(), piece, filling(batch, piece), base(batch), plan, cutting);
+  }
+
+  /** Filling goes with the dough, so that all pieces have their share. */
+  private static Amount<Mass> filling(Batch batch, Amount<Mass> piece) {
+    return batch.filling().multiply(piece.ratioTo(batch.dough()));
   }
 
   /** Pieces from the sheet; where it can't be cut, as if they were divided. */
@@ -102,7 +113,8 @@ final class Scaling {
       return divided(batch, plan, cutting);
     }
     Amount<Mass> piece = cutting.get().pieceMass(sheet(batch).mass());
-    return new Scaled(batch, order.count(), piece, base(batch), plan, cutting);
+    Amount<Mass> filling = batch.filling().divide(order.count());
+    return new Scaled(batch, order.count(), piece, filling, base(batch), plan, cutting);
   }
 
   private Amount<Mass> base(Batch batch) {

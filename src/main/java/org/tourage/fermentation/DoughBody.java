@@ -2,18 +2,28 @@ package org.tourage.fermentation;
 
 import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
+import static org.tourage.quantity.BakeryUnits.KILOGRAM;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM_PER_CUBIC_METRE;
+import static org.tourage.quantity.BakeryUnits.METRE;
 
 import java.io.Serializable;
+import java.util.List;
+import java.util.Optional;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Numbers;
 import org.tourage.physics.Air;
 import org.tourage.physics.ChoiOkos1986;
 import org.tourage.physics.Constituents;
 import org.tourage.physics.Solid;
 import org.tourage.physics.SolidConduction;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Extent;
 
 /**
  * A piece or a tub of dough as it stands somewhere: its shape, how it holds and conducts heat, what
@@ -36,6 +46,9 @@ public record DoughBody(
     Cover cover)
     implements Serializable {
   private static final Amount<Temperature> REFERENCE = CELSIUS.amount(15);
+  private static final double LEAST_KILOGRAMS = 1e-3;
+  private static final double MOST_KILOGRAMS = 2000;
+  private static final double MOST_GROWTH = 20;
 
   /**
    * Checks the figures.
@@ -79,11 +92,158 @@ public record DoughBody(
     return new DoughBody(
         solid,
         ChoiOkos1986.conductivity(dough, REFERENCE),
-        ChoiOkos1986.density(dough, REFERENCE).in(KILOGRAM_PER_CUBIC_METRE)
-            * (1 - DoughGas.USUAL_AIR),
+        density(dough),
         ChoiOkos1986.specificHeat(dough, REFERENCE),
         Air.STILL,
         Cover.NONE);
+  }
+
+  /**
+   * A ball of a mass of dough, uncovered in still air: what a dough without a stated shape is.
+   *
+   * @param mass the dough, positive
+   * @param dough what it is made of
+   * @return the body, as large as the dough with the air that was mixed in
+   */
+  public static DoughBody ballOf(Quantity<Mass> mass, Constituents dough) {
+    double radius = StrictMath.cbrt(volume(mass, dough) * 3 / (4 * Math.PI));
+    return of(Solid.ball(METRE.amount(2 * radius)), dough);
+  }
+
+  /**
+   * A mass of dough in a round tub that it fills half as high as wide (common practice).
+   *
+   * @param mass the dough, positive
+   * @param dough what it is made of
+   * @return the body, in a plastic tub in still air
+   */
+  public static DoughBody tubOf(Quantity<Mass> mass, Constituents dough) {
+    double diameter = StrictMath.cbrt(volume(mass, dough) * 8 / Math.PI);
+    return tubOf(mass, dough, METRE.amount(diameter));
+  }
+
+  /**
+   * A mass of dough in a round tub.
+   *
+   * @param mass the dough, positive
+   * @param dough what it is made of
+   * @param diameter of the tub inside
+   * @return the body, as high as the mass makes it, in a plastic tub in still air
+   */
+  public static DoughBody tubOf(
+      Quantity<Mass> mass, Constituents dough, Quantity<Length> diameter) {
+    double wide = METRE.measure(diameter);
+    double height = volume(mass, dough) * 4 / (Math.PI * wide * wide);
+    return of(Solid.tub(diameter, METRE.amount(positive(height))), dough).covered(Cover.TUB);
+  }
+
+  /**
+   * A mass of dough shaped to a roll.
+   *
+   * @param mass the dough, positive
+   * @param dough what it is made of
+   * @param length of the roll
+   * @return the body, as thick as the mass makes it, uncovered in still air
+   */
+  public static DoughBody rollOf(Quantity<Mass> mass, Constituents dough, Quantity<Length> length) {
+    double across = Math.sqrt(volume(mass, dough) * 4 / (Math.PI * METRE.measure(length)));
+    AmountFormat format = AmountFormat.metric();
+    Amount<Length> wide = METRE.amount(positive(across));
+    Amount<Length> axis = Amount.from(length);
+    return of(
+        new Solid(
+            "roll " + format.length(wide) + " across, " + format.length(axis) + " long",
+            List.of(new Solid.Axis(2, wide.divide(2)), new Solid.Axis(1, axis.divide(2)))),
+        dough);
+  }
+
+  /**
+   * A mass of dough as a sheet or in a tray.
+   *
+   * @param mass the dough, positive
+   * @param dough what it is made of
+   * @param extent length and width
+   * @return the body, as thick as the mass makes it, uncovered in still air
+   */
+  public static DoughBody sheetOf(Quantity<Mass> mass, Constituents dough, Extent extent) {
+    double area = extent.length().in(METRE) * extent.width().in(METRE);
+    return of(Solid.slab(METRE.amount(positive(volume(mass, dough) / area))), dough);
+  }
+
+  /** Cubic metres with the air that was mixed in. */
+  private static double volume(Quantity<Mass> mass, Constituents dough) {
+    double kilograms = KILOGRAM.measure(mass);
+    if (!(kilograms >= LEAST_KILOGRAMS) || kilograms > MOST_KILOGRAMS) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no piece or tub of dough has this mass",
+          Amount.from(mass).toString(),
+          "give 1 g to 2000 kg");
+    }
+    return kilograms / density(dough);
+  }
+
+  private static double positive(double metres) {
+    if (!(metres > 0) || Double.isInfinite(metres)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "this mass of dough does not come out in these measures",
+          Numbers.significant(Double.isInfinite(metres) ? 0 : metres, 3) + " m",
+          "give the measures of a tub, a roll or a sheet that holds it");
+    }
+    return metres;
+  }
+
+  private static double density(Constituents dough) {
+    return ChoiOkos1986.density(dough, REFERENCE).in(KILOGRAM_PER_CUBIC_METRE)
+        * (1 - DoughGas.USUAL_AIR);
+  }
+
+  /**
+   * The same piece grown: larger alike in all its directions, the same mass and conductivity. A
+   * sheet grows in its thickness alone only if its extent is held, which this does not do.
+   *
+   * @param growth how many times its volume after mixing
+   * @return the body
+   */
+  public DoughBody grown(double growth) {
+    if (!(growth > 0) || growth > MOST_GROWTH) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no dough grows like this",
+          growth + " times the volume",
+          "give above 0 and at most 20, for example 2 for doubled");
+    }
+    return new DoughBody(
+        solid.grown(StrictMath.cbrt(growth)),
+        conductivity,
+        density / growth,
+        specificHeat,
+        coefficient,
+        cover);
+  }
+
+  /**
+   * How much dough it is: volume times density, where the shape is closed.
+   *
+   * @return the mass; empty for a sheet or a roll without a stated length
+   */
+  public Optional<Amount<Mass>> mass() {
+    int dimensions = solid.axes().stream().mapToInt(Solid.Axis::dimensions).sum();
+    if (dimensions < 3) {
+      return Optional.empty();
+    }
+    double volume = 1;
+    for (Solid.Axis axis : solid.axes()) {
+      double half = axis.half().in(METRE);
+      volume *=
+          switch (axis.dimensions()) {
+            case 1 -> 2 * half;
+            case 2 -> Math.PI * half * half;
+            default -> 4 * Math.PI / 3 * half * half * half;
+          };
+    }
+    return Optional.of(KILOGRAM.amount(volume * density));
   }
 
   /**

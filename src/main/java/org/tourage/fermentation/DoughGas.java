@@ -16,6 +16,7 @@ import org.tourage.formula.Formula;
 import org.tourage.formula.StageKind;
 import org.tourage.internal.Numbers;
 import org.tourage.physics.Atmosphere;
+import org.tourage.physics.Carroll1991;
 import org.tourage.physics.ChoiOkos1986;
 import org.tourage.physics.Constituents;
 import org.tourage.physics.IapwsIf97Saturation;
@@ -32,18 +33,27 @@ import org.tourage.quantity.Density;
  * <p>Bubbles and water are in balance at the pressure of the air: with the vapour pressure p_w of
  * water (IAPWS-IF97), P = p − p_w, the carbon dioxide at partial pressure p_c gives n = H·V_w·p_c +
  * p_c·n_a/(P − p_c), and the bubbles take V = n_a·R·T/(P − p_c), where n_a is the air. Henry's
- * constant of carbon dioxide in water is 3.3·10⁻⁴ mol/(m³·Pa) at 25 °C with a temperature factor of
- * 2400 K (R. Sander, Atmos. Chem. Phys. 15 (2015) 4399, from memory); salt and sugar lower it
- * somewhat, which is not counted. No gas is lost.
+ * constant H follows {@link Carroll1991}, lowered by the salt of the formula where there is one
+ * (about a tenth in a usual dough) and by water that is said to be bound. Sugar lowers it too and
+ * fat takes up a little, which is not counted. No gas is lost.
  *
  * @param water the share of water by mass, above 0 and below 1
  * @param gasFree the density of the dough without gas
  * @param air the share of air by volume after mixing; usually 0.04 to 0.12
  * @param mixedAt the temperature after mixing
  * @param pascal the pressure of the air in Pa
+ * @param salt mol of sodium chloride for each litre of the water, 0 to 6
+ * @param freeWater the share of the water that dissolves gas, above 0 and up to 1; what is bound to
+ *     the flour dissolves none
  */
 public record DoughGas(
-    double water, Amount<Density> gasFree, double air, Amount<Temperature> mixedAt, double pascal)
+    double water,
+    Amount<Density> gasFree,
+    double air,
+    Amount<Temperature> mixedAt,
+    double pascal,
+    double salt,
+    double freeWater)
     implements Serializable {
   /** Air in a dough that is mixed in the open: usual 4 to 12 % by volume (from memory). */
   public static final double USUAL_AIR = 0.08;
@@ -51,10 +61,12 @@ public record DoughGas(
   /** The gas constant, J/(mol·K), exact since 2019 to the digits given. */
   private static final double GAS_CONSTANT = 8.314462618;
 
-  private static final double HENRY = 3.3e-4;
-  private static final double HENRY_KELVIN = 2400;
-  private static final double HENRY_REFERENCE = 298.15;
-  private static final double WATER_DENSITY = 1000;
+  /** g/mol, standard atomic weights. */
+  private static final double MOLAR_MASS_OF_SALT = 58.44;
+
+  /** A saturated brine has about 6 mol of salt to the litre. */
+  private static final double MOST_SALT = 6.2;
+
   private static final double LOWEST_PASCAL = 20_000;
   private static final double HIGHEST_PASCAL = 120_000;
   private static final double WARMEST_CELSIUS = 60;
@@ -67,9 +79,18 @@ public record DoughGas(
    * @param air the share of air by volume after mixing; usually 0.04 to 0.12
    * @param mixedAt the temperature after mixing
    * @param pascal the pressure of the air in Pa
+   * @param salt mol of sodium chloride for each litre of the water, 0 to 6
+   * @param freeWater the share of the water that dissolves gas, above 0 and up to 1
    */
   public DoughGas {
     boolean shares = water > 0 && water < 1 && air > 0 && air < 0.5;
+    if (!(salt >= 0) || salt > MOST_SALT || !(freeWater > 0) || freeWater > 1) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "the water of no dough is like this",
+          salt + " mol/L of salt, " + freeWater + " of it free",
+          "give 0 to 6 mol/L (35 % is saturated) and a free share above 0 and up to 1");
+    }
     if (!shares || gasFree.value() <= 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -88,18 +109,38 @@ public record DoughGas(
   }
 
   /**
-   * The gas of a dough by its formula, with usual air, at sea level.
+   * A dough without salt whose water is all free.
+   *
+   * @param water the share of water by mass, above 0 and below 1
+   * @param gasFree the density of the dough without gas
+   * @param air the share of air by volume after mixing; usually 0.04 to 0.12
+   * @param mixedAt the temperature after mixing
+   * @param pascal the pressure of the air in Pa
+   */
+  public DoughGas(
+      double water,
+      Amount<Density> gasFree,
+      double air,
+      Amount<Temperature> mixedAt,
+      double pascal) {
+    this(water, gasFree, air, mixedAt, pascal, 0, 1);
+  }
+
+  /**
+   * The gas of a dough by its formula, with usual air, at sea level, its salt counted.
    *
    * @param formula the formula; its roll-in fat and finish are left out
    * @param mixedAt the temperature after mixing
    * @return the gas
    */
   public static DoughGas of(Formula formula, Quantity<Temperature> mixedAt) {
-    return of(formula.constituents(StageKind::inDough), mixedAt);
+    return of(formula.constituents(StageKind::inDough), mixedAt)
+        .withSaltInWater(OsmoticLoad.of(formula).saltInWater());
   }
 
   /**
-   * The gas of a dough by what it is made of, with usual air, at sea level.
+   * The gas of a dough by what it is made of, with usual air, at sea level; its salt is not known
+   * and not counted.
    *
    * @param dough what the dough is made of
    * @param mixedAt the temperature after mixing
@@ -121,7 +162,8 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas atAltitude(Quantity<Length> altitude) {
-    return new DoughGas(water, gasFree, air, mixedAt, Atmosphere.pressure(altitude));
+    return new DoughGas(
+        water, gasFree, air, mixedAt, Atmosphere.pressure(altitude), salt, freeWater);
   }
 
   /**
@@ -131,7 +173,31 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withAir(Quantity<Dimensionless> share) {
-    return new DoughGas(water, gasFree, FRACTION.measure(share), mixedAt, pascal);
+    return new DoughGas(water, gasFree, FRACTION.measure(share), mixedAt, pascal, salt, freeWater);
+  }
+
+  /**
+   * The same dough with salt in its water.
+   *
+   * @param share salt over salt and water by mass, as {@link OsmoticLoad#saltInWater()} has it
+   * @return the gas
+   */
+  public DoughGas withSaltInWater(Quantity<Dimensionless> share) {
+    double s = FRACTION.measure(share);
+    // grams of salt to a kilogram of water, taken as a litre
+    double molar = s < 1 ? 1000 * s / (1 - s) / MOLAR_MASS_OF_SALT : Double.NaN;
+    return new DoughGas(water, gasFree, air, mixedAt, pascal, molar, freeWater);
+  }
+
+  /**
+   * The same dough with water that dissolves no gas since it is bound. How much that is nobody
+   * agrees on: water that does not freeze is about 0.3 g for each gram of dry flour (from memory).
+   *
+   * @param share of the water, 0 % or more and below 100 %
+   * @return the gas
+   */
+  public DoughGas withBoundWater(Quantity<Dimensionless> share) {
+    return new DoughGas(water, gasFree, air, mixedAt, pascal, salt, 1 - FRACTION.measure(share));
   }
 
   private static double celsiusInRange(double celsius) {
@@ -168,8 +234,7 @@ public record DoughGas(
 
   /** Moles dissolved for each pascal, for a kilogram. */
   private double dissolving(double kelvin) {
-    double henry = HENRY * Math.exp(HENRY_KELVIN * (1 / kelvin - 1 / HENRY_REFERENCE));
-    return henry * water / WATER_DENSITY;
+    return Carroll1991.dissolved(kelvin, salt) * water * freeWater;
   }
 
   /** The partial pressure of carbon dioxide: the smaller root of the balance. */
@@ -252,6 +317,17 @@ public record DoughGas(
    * @return mol for each kg of dough after
    */
   public double afterKnockingBack(double moles, Quantity<Temperature> temperature) {
+    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
+  }
+
+  /**
+   * What is dissolved in the water, and not in bubbles.
+   *
+   * @param moles all carbon dioxide in the dough, mol for each kg of dough
+   * @param temperature of the dough, 0 °C to 60 °C
+   * @return mol for each kg of dough
+   */
+  public double dissolved(double moles, Quantity<Temperature> temperature) {
     return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
   }
 

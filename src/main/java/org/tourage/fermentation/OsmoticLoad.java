@@ -21,11 +21,11 @@ import org.tourage.quantity.AmountFormat;
 
 /**
  * What holds yeast and sourdough bacteria back in a dough: salt and sugar in its water. Only limits
- * are published in what was at hand: 4 % sodium chloride stops Lactobacillus sanfranciscensis, 8 %
- * are borne by the yeast Candida milleri (M.G. Gänzle, M. Ehmann and W.P. Hammes, Appl. Environ.
- * Microbiol. 64 (1998) 2616; M.J. Brandt, W.P. Hammes and M.G. Gänzle, Eur. Food Res. Technol. 218
- * (2004) 333). For baker's yeast there are thresholds of the trade, so that it gets advice and no
- * factor: watch one rise of the dough as it is.
+ * are published in what was at hand: 4 % sodium chloride, by the flour, stop Lactobacillus
+ * sanfranciscensis, 8 % are borne by the yeast Candida milleri (M.G. Gänzle, M. Ehmann and W.P.
+ * Hammes, Appl. Environ. Microbiol. 64 (1998) 2616; M.J. Brandt, W.P. Hammes and M.G. Gänzle, Eur.
+ * Food Res. Technol. 218 (2004) 333). For baker's yeast there are thresholds of the trade, so that
+ * it gets advice and no factor: watch one rise of the dough as it is.
  *
  * @param saltInWater salt over salt and water of the dough
  * @param saltOnFlour salt over flour
@@ -71,13 +71,18 @@ public record OsmoticLoad(
   }
 
   /**
-   * How much of their rate the sourdough lactobacilli keep: 1 − salt/4 %, at least 0. The limit is
-   * published, the straight line is a modelling choice.
+   * How much of their rate the sourdough lactobacilli keep: 1 − salt/4 %, at least 0, with the salt
+   * by the flour, as bakers count it. The limit is published, the straight line is a modelling
+   * choice.
    *
    * @return the factor, 0 to 1
    */
   public double lactobacilliFactor() {
-    return Math.max(0, 1 - saltInWater.in(PERCENT) / LACTOBACILLI_STOP_PERCENT);
+    return keptOf(saltOnFlour);
+  }
+
+  static double keptOf(Amount<Dimensionless> saltOnFlour) {
+    return Math.max(0, 1 - saltOnFlour.in(PERCENT) / LACTOBACILLI_STOP_PERCENT);
   }
 
   @Override
@@ -123,7 +128,7 @@ public record OsmoticLoad(
             "composition; salt is sodium × 2.5, Regulation (EU) No 1169/2011, Annex I"),
         new WorkedLine(
             "lactobacilli",
-            "1 − salt in water / 4 %",
+            "1 − salt on flour / 4 %",
             PERCENT.amount(100 * lactobacilliFactor()).toString(),
             "Gänzle and others 1998, Brandt and others 2004 (the limit); a modelling choice (the"
                 + " line)"));

@@ -25,6 +25,7 @@ import org.tourage.quantity.TemperatureDifference;
 public record Q10Rule(double factor, Amount<Temperature> reference, AmountRange<Temperature> range)
     implements RateModel {
   private static final double MOST = 10;
+  private static final double MOST_TENS = 100;
 
   /**
    * Checks the factor.
@@ -75,7 +76,7 @@ public record Q10Rule(double factor, Amount<Temperature> reference, AmountRange<
           Amount.from(cold) + ", " + Amount.from(warm) + ", ratio of times " + ratio,
           "give the lower temperature first, and a ratio above 1");
     }
-    return of(Math.pow(ratio, 10 / kelvin), cold);
+    return of(StrictMath.pow(ratio, 10 / kelvin), cold);
   }
 
   @Override
@@ -90,7 +91,9 @@ public record Q10Rule(double factor, Amount<Temperature> reference, AmountRange<
 
   @Override
   public double rate(double celsius) {
-    return Math.pow(factor, (celsius - reference.in(CELSIUS)) / 10);
+    double tens = (RateModel.known(celsius) - reference.in(CELSIUS)) / 10;
+    // beyond a thousand kelvin the number would not be one any more
+    return StrictMath.pow(factor, Math.max(-MOST_TENS, Math.min(MOST_TENS, tens)));
   }
 
   @Override

@@ -6,6 +6,8 @@ import java.io.Serializable;
 import java.util.List;
 import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
 import org.tourage.physics.SolidConduction;
 import org.tourage.quantity.AmountRange;
 
@@ -51,5 +53,20 @@ public interface RateModel extends SolidConduction.LocalProcess, Serializable {
    */
   default double rate(Quantity<Temperature> temperature) {
     return rate(CELSIUS.measure(temperature));
+  }
+
+  /**
+   * A temperature that is a number.
+   *
+   * @param celsius the temperature in °C
+   * @return the same
+   * @throws BakeryException if it is not a number
+   */
+  static double known(double celsius) {
+    if (Double.isNaN(celsius)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE, "there is no such temperature", "not a number", "give it in °C");
+    }
+    return celsius;
   }
 }

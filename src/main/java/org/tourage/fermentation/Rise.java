@@ -117,6 +117,21 @@ public record Rise(
   }
 
   /**
+   * A rise that was seen of a dough with baker's yeast, its rate by {@link ColdTail#bakersYeast()}.
+   *
+   * @param gas where the gas goes
+   * @param growth how many times its volume after mixing the dough had, 2 for doubled
+   * @param time after how long
+   * @param temperature at which temperature of the dough, not of the room
+   * @return the rise
+   * @throws BakeryException if the growth is none
+   */
+  public static Rise observed(
+      DoughGas gas, double growth, Quantity<Time> time, Quantity<Temperature> temperature) {
+    return observed(gas, ColdTail.bakersYeast(), growth, time, temperature);
+  }
+
+  /**
    * A first guess without an observation: a lean dough with 2 % fresh yeast doubles in about 90 min
    * at 26 °C (common practice; doughs differ by half and more).
    *
@@ -135,6 +150,29 @@ public record Rise(
         CELSIUS.amount(GUESS_CELSIUS),
         PERCENT.measure(freshYeast) / GUESS_FRESH_PERCENT,
         false);
+  }
+
+  /**
+   * A first guess for baker's yeast, its rate by {@link ColdTail#bakersYeast()}.
+   *
+   * @param gas where the gas goes
+   * @param freshYeast yeast by the flour, counted as fresh yeast ({@link
+   *     org.tourage.ingredient.YeastForm})
+   * @return the rise
+   */
+  public static Rise firstGuess(DoughGas gas, Quantity<Dimensionless> freshYeast) {
+    return firstGuess(gas, ColdTail.bakersYeast(), freshYeast);
+  }
+
+  /**
+   * The same observation with another rate by temperature.
+   *
+   * @param other the rate
+   * @return the rise
+   * @throws BakeryException if it has no rate where the rise was seen
+   */
+  public Rise withModel(RateModel other) {
+    return new Rise(gas, other, growth, time, temperature, yeast, seen);
   }
 
   /**
@@ -298,7 +336,7 @@ public record Rise(
             "CO₂",
             "balance of bubbles and water",
             Numbers.significant(1000 * moles, 4) + " mmol/kg for " + growth + " times the volume",
-            "Henry's law, R. Sander 2015 (from memory); ideal gas"),
+            "solubility: Carroll, Slupsky and Mather 1991; ideal gas"),
         new WorkedLine(
             "pace",
             "yeast · CO₂ / (rate · time)",

@@ -3,7 +3,6 @@ package org.tourage.fermentation;
 import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.MINUTE;
-import static org.tourage.quantity.BakeryUnits.SECOND;
 
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -12,7 +11,6 @@ import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
-import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
@@ -21,10 +19,8 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.internal.TextTable;
-import org.tourage.physics.SolidConduction;
 import org.tourage.physics.SolidConduction.State;
 import org.tourage.physics.TemperatureHistory;
-import org.tourage.physics.TemperatureHistory.Leg;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 
@@ -46,9 +42,11 @@ import org.tourage.quantity.AmountFormat;
  *
  * @param rise how the dough rises
  * @param start its temperature at the start
+ * @param carbonDioxide what was in it at the start, dissolved or not, mol/kg; 0 after mixing
  * @param stages the stages so far
  */
-public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stages)
+public record RiseHistory(
+    Rise rise, Amount<Temperature> start, double carbonDioxide, List<Stage> stages)
     implements Explained, Serializable {
   /**
    * Heat of fermentation for each mole of carbon dioxide, J/mol: glucose in water to ethanol in
@@ -58,8 +56,6 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
    */
   public static final double HEAT_OF_FERMENTATION = 50_700;
 
-  private static final int LOOKS = 24;
-  private static final double WARMEST_CELSIUS = 60;
   private static final double LONG_STAGE_MINUTES = 120;
 
   /**
@@ -95,6 +91,9 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
    *     yeast
    * @param last the state at the end
    * @param lost the carbon dioxide that was pressed out so far at each point, mol/kg
+   * @param coldMoles all carbon dioxide at the end, mol/kg, by the model taken, by growth alone, by
+   *     the slow and by the quick cold end
+   * @param cold the volume at the end by each of them
    */
   public record Stage(
       String name,
@@ -104,7 +103,9 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
       List<Look> looks,
       Amount<Time> equivalent,
       State last,
-      List<Double> lost)
+      List<Double> lost,
+      List<Double> coldMoles,
+      ColdRange cold)
       implements Serializable {
     /**
      * Copies the lists.
@@ -118,11 +119,22 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
      *     yeast
      * @param last the state at the end
      * @param lost the carbon dioxide that was pressed out so far at each point, mol/kg
+     * @param coldMoles all carbon dioxide at the end, mol/kg, by the model taken, by growth alone,
+     *     by the slow and by the quick cold end
+     * @param cold the volume at the end by each of them
      */
     public Stage {
       requireNonNull(name, "name");
       looks = List.copyOf(looks);
       lost = List.copyOf(lost);
+      coldMoles = List.copyOf(coldMoles);
+      if (looks.size() < 2 || lost.size() != last.progress().size() || coldMoles.size() != 4) {
+        throw new BakeryException(
+            Reason.INCONSISTENT,
+            "these are no looks at a stage",
+            looks.size() + " looks, " + lost.size() + " points, " + coldMoles.size() + " sums",
+            "let RiseHistory.then work it");
+      }
     }
 
     /**
@@ -140,11 +152,12 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
    *
    * @param rise how the dough rises
    * @param start its temperature at the start
+   * @param carbonDioxide what was in it at the start, dissolved or not, mol/kg; 0 after mixing
    * @param stages the stages so far
    */
   public RiseHistory {
     requireNonNull(rise, "rise");
-    requireNonNull(start, "start");
+    rise.gas().growth(carbonDioxide, start); // refuses what no dough has
     stages = List.copyOf(stages);
   }
 
@@ -156,7 +169,23 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
    * @return the history, without a stage yet
    */
   public static RiseHistory start(Rise rise, Quantity<Temperature> temperature) {
-    return new RiseHistory(rise, Amount.from(temperature), List.of());
+    return new RiseHistory(rise, Amount.from(temperature), 0, List.of());
+  }
+
+  /**
+   * A history that starts with a dough that has risen already, for example when it goes into the
+   * refrigerator.
+   *
+   * @param rise how the dough rises
+   * @param temperature its temperature, the same all through
+   * @param growth how many times its volume after mixing it has
+   * @return the history, without a stage yet
+   * @throws BakeryException if the growth is none
+   */
+  public static RiseHistory startGrown(
+      Rise rise, Quantity<Temperature> temperature, double growth) {
+    double moles = rise.gas().carbonDioxide(growth, temperature);
+    return new RiseHistory(rise, Amount.from(temperature), moles, List.of());
   }
 
   /**
@@ -174,101 +203,46 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
   }
 
   /**
+   * This history and a stage of the dough as it stood in the stage before.
+   *
+   * @param name what it is, for example {@code rest}
+   * @param air the temperature of the air, at most 60 °C
+   * @param time how long
+   * @return the longer history
+   * @throws BakeryException if there is no stage yet
+   */
+  public RiseHistory then(String name, Quantity<Temperature> air, Quantity<Time> time) {
+    return then(name, last().body, air, time);
+  }
+
+  /**
    * This history and a stage in air of changing temperature.
    *
    * @param name what it is, for example {@code programmed retarder}
    * @param body the dough as it stands
-   * @param air the temperature of the air, at most 60 °C
+   * @param air the temperature of the air, at most 60 °C, and at most 31 days of it
    * @return the longer history
+   * @throws BakeryException if the air is hotter, or if the heat of fermentation runs away under a
+   *     rate without an optimum; a history never ends early in silence
    */
   public RiseHistory then(String name, DoughBody body, TemperatureHistory air) {
-    for (Leg leg : air.legs()) {
-      Amount<Temperature> warmest = leg.from().compareTo(leg.to()) > 0 ? leg.from() : leg.to();
-      if (warmest.in(CELSIUS) > WARMEST_CELSIUS) {
-        throw new BakeryException(
-            Reason.OUT_OF_RANGE,
-            "nothing rises in this air",
-            name + " at " + AmountFormat.sideBySide().temperature(warmest),
-            "give at most 60 °C (140 °F); what is baked is no part of the rise");
-      }
-    }
-    Stage before = stages.isEmpty() ? null : stages.get(stages.size() - 1);
-    boolean same = before != null && before.body.solid().equals(body.solid());
-    double pace = rise.pace();
-    SolidConduction conduction = body.conduction();
-    double kelvin = pace * HEAT_OF_FERMENTATION / body.specificHeat();
-    double seconds = air.duration().in(SECOND);
-    List<Amount<Time>> times = new ArrayList<>();
-    for (int i = 0; i <= LOOKS; i++) {
-      times.add(SECOND.amount(seconds * i / LOOKS));
-    }
-    List<State> states =
-        before != null && same
-            ? conduction.run(before.last, air, rise.model(), kelvin, times)
-            : conduction.run(
-                before == null ? start : CELSIUS.amount(before.last.mean()),
-                air,
-                rise.model(),
-                kelvin,
-                times);
-    List<Double> lost = lost(before, same, pace, states.get(0));
-    double began = before == null ? 0 : before.end().time().in(SECOND);
-    List<Look> looks = new ArrayList<>();
-    for (int i = 0; i < states.size(); i++) {
-      looks.add(look(states.get(i), pace, lost, began, air.at(times.get(i))));
-    }
-    State last = states.get(states.size() - 1);
-    double progress = last.meanProgress() - states.get(0).meanProgress();
     List<Stage> more = new ArrayList<>(stages);
-    more.add(
-        new Stage(
-            name,
-            body,
-            air,
-            before != null && !same,
-            looks,
-            MINUTE.amount(progress / rise.model().rate(rise.temperature()) / 60),
-            last,
-            lost));
-    return new RiseHistory(rise, start, more);
+    more.add(new RiseStep(this).then(requireNonNull(name, "name"), body, air));
+    return new RiseHistory(rise, start, carbonDioxide, more);
   }
 
-  /** What is to be taken off the gas that the progress of the state gives, at each point. */
-  private List<Double> lost(@Nullable Stage before, boolean same, double pace, State first) {
-    if (before != null && same) {
-      return before.lost;
+  /**
+   * The same stages with another rise: other yeast, another rate, another observation.
+   *
+   * @param other how the dough rises
+   * @return the history, worked anew
+   */
+  public RiseHistory with(Rise other) {
+    RiseHistory again = new RiseHistory(other, start, carbonDioxide, List.of());
+    for (Stage stage : stages) {
+      again = again.then(stage.name, stage.body, stage.air);
     }
-    // another shape starts with no progress of its own, and with what was left in the dough
-    double kept =
-        before == null ? 0 : rise.gas().keptAt(before.end().carbonDioxide(), before.last.mean());
-    List<Double> lost = new ArrayList<>();
-    for (double progress : first.progress()) {
-      lost.add(pace * progress - kept);
-    }
-    return lost;
-  }
-
-  private Look look(
-      State state, double pace, List<Double> lost, double began, Amount<Temperature> air) {
-    double growth = 0;
-    double moles = 0;
-    double airMoles = rise.gas().airMoles();
-    for (int i = 0; i < lost.size(); i++) {
-      double weight = state.weights().get(i);
-      if (weight > 0) {
-        double here = pace * state.progress().get(i) - lost.get(i);
-        growth += weight * rise.gas().growthAt(here, state.temperatures().get(i), airMoles);
-        moles += weight * here;
-      }
-    }
-    return new Look(
-        MINUTE.amount((began + state.seconds()) / 60),
-        air,
-        CELSIUS.amount(state.core()),
-        CELSIUS.amount(state.surface()),
-        CELSIUS.amount(state.mean()),
-        growth,
-        moles);
+    return again;
   }
 
   private Stage last() {
@@ -287,6 +261,27 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
    */
   public Look end() {
     return last().end();
+  }
+
+  /**
+   * The gas at the end, dissolved and in bubbles, and how fast the yeast adds to it: what an oven
+   * or another model of the rise starts from.
+   *
+   * @return the gas
+   * @throws BakeryException if there is no stage yet
+   */
+  public GasState gas() {
+    return GasState.of(rise, end());
+  }
+
+  /**
+   * What the cold end of the rate leaves open at the end.
+   *
+   * @return the volumes by the models
+   * @throws BakeryException if there is no stage yet
+   */
+  public ColdRange coldRange() {
+    return last().cold;
   }
 
   /**
@@ -328,7 +323,8 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
   }
 
   /**
-   * How long the middle of the dough was warmer than a temperature.
+   * How long the dough was warmer than a temperature in its middle or at its face, over all stages
+   * from the start of the history on: whichever is the warmer counts, as a caution wants it.
    *
    * @param limit the temperature
    * @return the time, between looks on straight lines
@@ -338,8 +334,8 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
     double minutes = 0;
     for (Stage stage : stages) {
       for (int i = 1; i < stage.looks.size(); i++) {
-        double from = stage.looks.get(i - 1).core.in(CELSIUS) - celsius;
-        double to = stage.looks.get(i).core.in(CELSIUS) - celsius;
+        double from = warmer(stage.looks.get(i - 1)) - celsius;
+        double to = warmer(stage.looks.get(i)) - celsius;
         double length = stage.looks.get(i).time.in(MINUTE) - stage.looks.get(i - 1).time.in(MINUTE);
         double high = Math.max(from, to);
         double low = Math.min(from, to);
@@ -349,16 +345,33 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
     return MINUTE.amount(minutes);
   }
 
+  /** Middle or face, °C. */
+  private static double warmer(Look look) {
+    return Math.max(look.core.in(CELSIUS), look.surface.in(CELSIUS));
+  }
+
+  /**
+   * The warmest that the dough was, in its middle or at its face, from the start on.
+   *
+   * @return the temperature
+   */
+  public Amount<Temperature> warmest() {
+    double warmest = start.in(CELSIUS);
+    for (Stage stage : stages) {
+      for (Look look : stage.looks) {
+        warmest = Math.max(warmest, warmer(look));
+      }
+    }
+    return CELSIUS.amount(warmest);
+  }
+
   @Override
   public List<Advice> advice() {
     List<Advice> advice = new ArrayList<>(rise.advice());
-    double cold = 0;
-    double all = 0;
-    double trusted = rise.model().range().low().in(CELSIUS);
+    Stage coldest = null;
     for (Stage stage : stages) {
-      double part = stage.equivalent.in(MINUTE);
-      all += part;
-      cold += stage.end().mean().in(CELSIUS) < trusted + 3 ? part : 0;
+      boolean unsure = stage.end().mean().in(CELSIUS) < ColdTail.UNKNOWN_BELOW;
+      coldest = unsure && stage.cold.matters() ? stage : coldest;
       if (stage.end().growth() > Rise.GAS_ESCAPES) {
         advice.add(
             Advice.warning(
@@ -381,14 +394,25 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
                 Advice.COMMON_PRACTICE));
       }
     }
-    if (cold > EquivalentTime.NOTABLE_SHARE * all) {
+    if (coldest != null) {
       advice.add(
-          Advice.note(
+          Advice.warning(
               "COLD_UNSURE",
-              Numbers.decimals(100 * cold / all, 0)
-                  + " % of the fermentation happens in stages that end close to the cold end of the"
-                  + " model",
-              "Mark the height of the dough when it goes in and in the morning, and calibrate",
+              "no gas rate of dough below 10 °C (50 °F) is published; "
+                  + coldest.name
+                  + " may end anywhere from "
+                  + Numbers.significant(coldest.cold.least(), 3)
+                  + " to "
+                  + Numbers.significant(coldest.cold.most(), 3)
+                  + " times the volume ("
+                  + Numbers.significant(coldest.cold.byGrowth(), 3)
+                  + " by growth alone, "
+                  + Numbers.significant(coldest.cold.slow(), 3)
+                  + " to "
+                  + Numbers.significant(coldest.cold.quick(), 3)
+                  + " by factors of 3 to 2 for each 10 K)",
+              "Mark the height of the dough in the evening and in the morning once: it sets the"
+                  + " cold end",
               rise.model().source()));
     }
     return advice;
@@ -424,10 +448,11 @@ public record RiseHistory(Rise rise, Amount<Temperature> start, List<Stage> stag
     TextTable table = new TextTable(1);
     table.row("stage", "after", "air", "surface", "core", "volume");
     for (Stage stage : stages) {
+      int last = stage.looks.size() - 1;
       double minutes = stage.end().time().in(MINUTE) - stage.looks.get(0).time.in(MINUTE);
-      int parts = minutes > LONG_STAGE_MINUTES ? 4 : 1;
+      int parts = minutes > LONG_STAGE_MINUTES && last >= 4 ? 4 : 1;
       for (int i = 1; i <= parts; i++) {
-        Look look = stage.looks.get(LOOKS * i / parts);
+        Look look = stage.looks.get(last * i / parts);
         table.row(
             i == 1 ? stage.name : "",
             AmountFormat.metric().time(look.time),

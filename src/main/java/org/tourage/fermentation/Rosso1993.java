@@ -12,6 +12,7 @@ import javax.measure.quantity.Temperature;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Csv;
+import org.tourage.physics.SolidConduction;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
@@ -128,10 +129,20 @@ public record Rosso1993(
 
   @Override
   public double rate(double celsius) {
+    return curve(
+        RateModel.known(celsius), minimum.in(CELSIUS), optimum.in(CELSIUS), maximum.in(CELSIUS));
+  }
+
+  @Override
+  public SolidConduction.LocalProcess prepared() {
     double low = minimum.in(CELSIUS);
     double best = optimum.in(CELSIUS);
     double high = maximum.in(CELSIUS);
-    if (celsius <= low || celsius >= high) {
+    return celsius -> curve(celsius, low, best, high);
+  }
+
+  private static double curve(double celsius, double low, double best, double high) {
+    if (!(celsius > low && celsius < high)) {
       return 0;
     }
     double rise = celsius - low;

@@ -343,6 +343,15 @@ public final class Batch implements Explained, Serializable {
   }
 
   /**
+   * What fills or tops the pieces before they are baked.
+   *
+   * @return the mass in grams, 0 g without a filling
+   */
+  public Amount<Mass> filling() {
+    return sum(i -> formula.stageOf(i).kind() == StageKind.FILLING);
+  }
+
+  /**
    * All that is weighed, the finish included.
    *
    * @return the mass in grams
@@ -396,6 +405,19 @@ public final class Batch implements Explained, Serializable {
   public Batch rounded(Quantity<Mass> resolution) {
     List<Amount<Mass>> exact = new Batch(formula, flour).weights();
     return new Batch(formula, flour, BalanceRounding.of(exact, resolution));
+  }
+
+  /**
+   * The same batch rounded to two balances: small masses go on the fine one.
+   *
+   * @param coarse the step of the balance for most ingredients
+   * @param fine the step of the balance for small amounts
+   * @param mostOnFine what the fine balance can carry
+   * @return the rounded batch
+   */
+  public Batch rounded(Quantity<Mass> coarse, Quantity<Mass> fine, Quantity<Mass> mostOnFine) {
+    List<Amount<Mass>> exact = new Batch(formula, flour).weights();
+    return new Batch(formula, flour, BalanceRounding.of(exact, coarse, fine, mostOnFine));
   }
 
   /**
@@ -482,7 +504,9 @@ public final class Batch implements Explained, Serializable {
         table.row(
             "  " + line.ingredient().name(),
             Numbers.fixed(line.percent().value() * made, decimals),
-            mass(format, grams(index) * made));
+            mass(
+                rounding == null ? given : given.withBalance(rounding.steps().get(index)),
+                grams(index) * made));
         index++;
       }
       if (stage.lines().size() + stage.taken().size() > 1) {
@@ -501,6 +525,9 @@ public final class Batch implements Explained, Serializable {
         "total dough" + (rollIn().value() > 0 ? " with roll-in" : ""),
         Numbers.fixed(formula.dough().value(), decimals),
         format.mass(dough()));
+    if (filling().value() > 0) {
+      table.row("filling", "", format.mass(filling()));
+    }
     return table.toString();
   }
 

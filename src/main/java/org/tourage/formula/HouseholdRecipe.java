@@ -53,6 +53,7 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
           "preferment", StageKind.PREFERMENT,
           "soaker", StageKind.SOAKER,
           "roll-in", StageKind.ROLL_IN,
+          "filling", StageKind.FILLING,
           "finish", StageKind.FINISH);
 
   /**
@@ -133,7 +134,7 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
           Reason.UNKNOWN_NAME,
           "no such stage",
           "\"" + text + "\"",
-          "use [dough], [preferment Name], [soaker Name], [roll-in] or [finish]");
+          "use [dough], [preferment Name], [soaker Name], [roll-in], [filling] or [finish]");
     }
     return kind;
   }
@@ -147,6 +148,7 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
       case SOAKER -> "Soaker";
       case FINAL_DOUGH -> "Final dough";
       case ROLL_IN -> "Roll-in";
+      case FILLING -> "Filling";
       case FINISH -> "Finish";
     };
   }

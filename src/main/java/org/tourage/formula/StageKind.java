@@ -10,6 +10,8 @@ public enum StageKind {
   FINAL_DOUGH,
   /** The fat (and what is mixed into it) that is folded into the dough. */
   ROLL_IN,
+  /** What goes into or onto a piece before it is baked. It is no part of the dough. */
+  FILLING,
   /** What goes on the piece: wash, syrup, dusting. It is no part of the dough. */
   FINISH;
 
@@ -19,15 +21,24 @@ public enum StageKind {
    * @return true for preferment, soaker and final dough
    */
   public boolean inDough() {
-    return this != ROLL_IN && this != FINISH;
+    return this != ROLL_IN && inPiece();
   }
 
   /**
-   * Whether the stage is part of what is cut into pieces.
+   * Whether the stage is part of the dough that is cut into pieces, roll-in included.
    *
-   * @return true for all but the finish
+   * @return true for all but filling and finish
    */
   public boolean inPiece() {
+    return this != FILLING && this != FINISH;
+  }
+
+  /**
+   * Whether the stage is part of what goes into the oven.
+   *
+   * @return true for all but the finish, which is hardly more than a film
+   */
+  public boolean isBaked() {
     return this != FINISH;
   }
 }

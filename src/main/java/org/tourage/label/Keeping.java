@@ -75,7 +75,8 @@ public record Keeping(
   private static final double SYRUP_WATER = 0.05;
 
   /**
-   * Below this water activity the model code asks for no cold (FDA Food Code 1-201.10, from memory).
+   * Below this water activity the model code asks for no cold (FDA Food Code 1-201.10, from
+   * memory).
    */
   private static final double COLD_FROM = 0.85;
 
@@ -161,7 +162,8 @@ public record Keeping(
    * @param formula the formula
    * @param loss what the piece loses by baking and cooling, by its mass, 0 % to below 100 %
    * @return the estimate at 21 °C
-   * @throws BakeryException if there is no water left, or the crumb is drier than the equations hold
+   * @throws BakeryException if there is no water left, or the crumb is drier than the equations
+   *     hold
    */
   public static Keeping ofCrumb(Formula formula, Quantity<Dimensionless> loss) {
     Tally tally = new Tally();

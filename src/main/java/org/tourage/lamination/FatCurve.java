@@ -64,12 +64,27 @@ public final class FatCurve implements Serializable {
   /** Where the figures come from. */
   private final String source;
 
-  private FatCurve(String name, double[] celsius, double[] solid, double fusion, String source) {
+  /** Whether the fat is rolled in, and whether a window by solid fat holds for it. */
+  private final RollIn rollIn;
+
+  private FatCurve(
+      String name, double[] celsius, double[] solid, double fusion, String source, RollIn rollIn) {
     this.name = name;
     this.celsius = celsius;
     this.solid = solid;
     this.fusion = fusion;
     this.source = source;
+    this.rollIn = rollIn;
+  }
+
+  /** What a fat is to lamination. */
+  private enum RollIn {
+    /** The window by solid fat was set by this fat, or the user says so. */
+    YES,
+    /** The window by solid fat is a transfer: the maker's curve decides. */
+    ASK,
+    /** Brittle as long as it is solid. */
+    NO
   }
 
   /** Loads on first use. */
@@ -99,7 +114,15 @@ public final class FatCurve implements Serializable {
                     name,
                     points,
                     1000 * Double.parseDouble(Csv.field(first, "fusion_kj_per_kg")),
-                    Csv.field(first, "source") + " (" + Csv.field(first, "provenance") + ")"));
+                    Csv.field(first, "source")
+                        + " ("
+                        + Csv.field(first, "provenance")
+                        + "); heat of melting: "
+                        + Csv.field(first, "fusion_source")
+                        + " ("
+                        + Csv.field(first, "fusion_provenance")
+                        + ")",
+                    RollIn.valueOf(Csv.field(first, "roll_in").toUpperCase(Locale.ROOT))));
           });
       return curves;
     }
@@ -146,11 +169,15 @@ public final class FatCurve implements Serializable {
    */
   public static FatCurve of(
       String name, Map<Double, Double> percentByCelsius, double fusion, String source) {
-    return make(name, new TreeMap<>(percentByCelsius), fusion, source);
+    return make(name, new TreeMap<>(percentByCelsius), fusion, source, RollIn.YES);
   }
 
   private static FatCurve make(
-      String name, NavigableMap<Double, Double> points, double fusion, String source) {
+      String name,
+      NavigableMap<Double, Double> points,
+      double fusion,
+      String source,
+      RollIn rollIn) {
     double[] t = points.keySet().stream().mapToDouble(d -> d).toArray();
     double[] s = points.values().stream().mapToDouble(d -> d).toArray();
     boolean falls = t.length >= 2 && s[0] <= 100 && s[t.length - 1] == 0 && fusion >= 0;
@@ -165,7 +192,7 @@ public final class FatCurve implements Serializable {
           "give at least two points, the last at 0 %");
     }
     return new FatCurve(
-        requireNonNull(name, "name"), t, s, fusion, requireNonNull(source, "source"));
+        requireNonNull(name, "name"), t, s, fusion, requireNonNull(source, "source"), rollIn);
   }
 
   /**
@@ -186,8 +213,51 @@ public final class FatCurve implements Serializable {
     return source;
   }
 
-  double fusion() {
+  /**
+   * How much heat it takes to melt the solid part.
+   *
+   * @return J for each kg of solid fat
+   */
+  public double fusion() {
     return fusion;
+  }
+
+  /**
+   * Whether the fat can be rolled in at all: cocoa butter can't, it is brittle as long as it is
+   * solid and oil when it is not.
+   *
+   * @return false for cocoa butter; true for every other curve
+   */
+  public boolean canBeRolledIn() {
+    return rollIn != RollIn.NO;
+  }
+
+  /**
+   * What is to be said about this fat between layers of dough.
+   *
+   * @return a warning for a fat that is no roll-in fat; a note where the window by solid fat alone
+   *     is a transfer from dairy butter; none for dairy butterfat and for a curve of one's own
+   */
+  public List<Advice> rollIn() {
+    return switch (rollIn) {
+      case YES -> List.of();
+      case ASK ->
+          List.of(
+              Advice.note(
+                  "FAT_WINDOW_TRANSFER",
+                  "a window by solid fat alone holds for butter-like fats; for "
+                      + name
+                      + " it is a transfer",
+                  "Ask the maker of the fat for its curve and its working temperatures",
+                  Advice.COMMON_PRACTICE));
+      case NO ->
+          List.of(
+              Advice.warning(
+                  "NO_ROLL_IN_FAT",
+                  name + " is no roll-in fat: it breaks as long as it is solid, and runs above",
+                  "Take a fat that is made for rolling in, or dairy butter",
+                  Advice.COMMON_PRACTICE));
+    };
   }
 
   double solidPercent(double at) {
@@ -251,8 +321,16 @@ public final class FatCurve implements Serializable {
    * The temperatures between which the fat can be rolled.
    *
    * @return the window
+   * @throws BakeryException if it is no roll-in fat ({@link #canBeRolledIn()})
    */
   public AmountRange<Temperature> window() {
+    if (!canBeRolledIn()) {
+      throw new BakeryException(
+          Reason.MEANINGLESS,
+          "there is no temperature at which this fat can be rolled",
+          name,
+          "take a fat that is made for rolling in; this one is brittle as long as it is solid");
+    }
     return new AmountRange<>(
         temperatureAt(PERCENT.amount(HARD_END)), temperatureAt(PERCENT.amount(SOFT_END)));
   }
@@ -302,6 +380,9 @@ public final class FatCurve implements Serializable {
    * @return advice; none if the fat is in its window and the dough will not soften it
    */
   public List<Advice> match(Quantity<Temperature> fat, Quantity<Temperature> dough) {
+    if (!canBeRolledIn()) {
+      return rollIn();
+    }
     List<Advice> advice = new ArrayList<>();
     AmountRange<Temperature> window = window();
     AmountFormat format = AmountFormat.sideBySide();
@@ -343,7 +424,8 @@ public final class FatCurve implements Serializable {
         && name.equals(that.name)
         && Arrays.equals(celsius, that.celsius)
         && Arrays.equals(solid, that.solid)
-        && fusion == that.fusion;
+        && fusion == that.fusion
+        && rollIn == that.rollIn;
   }
 
   @Override
@@ -354,6 +436,9 @@ public final class FatCurve implements Serializable {
   /** {@code palm oil: can be rolled from 13 °C (55 °F) to 20.6 °C (69 °F)}. */
   @Override
   public String toString() {
+    if (!canBeRolledIn()) {
+      return name + ": no roll-in fat";
+    }
     AmountFormat format = AmountFormat.sideBySide();
     AmountRange<Temperature> window = window();
     return name

@@ -9,9 +9,11 @@ import static org.tourage.quantity.BakeryUnits.SECOND;
 
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
@@ -24,19 +26,22 @@ import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.internal.TextTable;
 import org.tourage.physics.DryingBody;
+import org.tourage.physics.Pores;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.AmountRange;
 
 /**
- * What happens in a piece while it bakes: convection and radiation from the oven, steam that
- * condenses on the cold piece, conduction, water that leaves the surface, a front of boiling water
- * that moves inward and leaves a dry crust behind, and the growth of the piece. The physics is that
+ * What happens in a piece while it bakes: convection and radiation from the oven, heat from a sheet,
+ * a stone or a tin, steam that condenses on the cold piece, conduction with evaporation and
+ * condensation in the cells of the crumb, a front of evaporating water that moves inward and leaves
+ * a dry crust behind, the growth of the piece by its gas, its starch and its colour. The physics is that
  * of {@link DryingBody}; the front model follows B. Zanoni, C. Peri and S. Pierucci, J. Food Eng.
  * 19 (1993) 389 and 23 (1994) 321. Heat and mass balances come with the result.
  *
- * <p>What it can't know: the colour of the crust (no kinetic was at hand that holds for pastry),
- * the heat of the tray, neighbours on the tray, fat that runs, the layers of a laminated piece.
+ * <p>What it can't know: the colour of anything but lean bread, the heat that a cold tray takes, fat
+ * that runs, the layers of a laminated piece, wet toppings.
  * Intense heat browns a piece that is unbaked inside (E. Purlis, J. Food Eng. 103 (2011) 92): look
  * at the core.
  *
@@ -65,7 +70,9 @@ public record Bake(
   /** A look is kept about every so many seconds. */
   private static final double LOOK_SECONDS = 15;
 
-  private static final double BURNT_CELSIUS = 190;
+  /** Starch is cooked from here: B. Zanoni and others, J. Food Eng. 24 (1995) 25 (from memory). */
+  private static final double COOKED = 0.98;
+
   private static final double PALE_CELSIUS = 120;
   private static final double LOSS_LOW_PERCENT = 5;
   private static final double LOSS_HIGH_PERCENT = 25;
@@ -78,8 +85,14 @@ public record Bake(
    * @param surface the temperature of the crust
    * @param core the temperature in the middle
    * @param mean the mean temperature
-   * @param loss the share of the mass lost; negative where more condensed than left
+   * @param loss the share of the mass lost; 0 while more water condensed on it than left
+   * @param gain the share of the mass gained while more water condensed on it than left, else 0
    * @param crust how deep the dry crust is
+   * @param below the temperature of what covers it: sheet, stone or tin; the crust's on a grid
+   * @param starch how far the starch of the coldest place is cooked, 0 to 1
+   * @param colour the colour index of the open crust, 0 raw to 52 burnt, see {@link Crust}
+   * @param volume how many times the volume at the start
+   * @param step the number of the step of the profile, the first is 1
    */
   public record Look(
       Amount<Time> time,
@@ -88,7 +101,13 @@ public record Bake(
       Amount<Temperature> core,
       Amount<Temperature> mean,
       Amount<Dimensionless> loss,
-      Amount<Length> crust)
+      Amount<Dimensionless> gain,
+      Amount<Length> crust,
+      Amount<Temperature> below,
+      double starch,
+      double colour,
+      double volume,
+      int step)
       implements Serializable {}
 
   /**
@@ -137,25 +156,35 @@ public record Bake(
    */
   public static Bake of(
       BakePiece piece, OvenModel oven, OvenProfile profile, DoughKind kind, int cells, int steps) {
-    double start = piece.start().in(CELSIUS);
-    OvenModel.Course course =
-        new OvenModel.Course(oven, profile, piece.spring(), piece.dimensions(), start);
-    double total = profile.total().in(SECOND);
+    OvenCourse course = new OvenCourse(oven, profile, piece, kind);
+    double boil = course.boil();
     List<Look> looks = new ArrayList<>();
+    Crust crust = new Crust(kind);
     double[] next = {0};
     DryingBody.Run run =
-        new DryingBody(piece.dimensions(), piece.half(), piece.material(), cells, steps)
+        new DryingBody(
+                piece.dimensions(),
+                piece.half(),
+                piece.material(),
+                cells,
+                steps,
+                piece.seat().covered(piece.bottom(), piece.sides()))
             .run(
-                start,
-                total,
+                piece.start().in(CELSIUS),
+                boil + profile.total().in(SECOND),
                 course,
                 r -> {
+                  double since = r.seconds() - boil;
+                  if (since < 0) {
+                    return true;
+                  }
+                  crust.follow(since, r.coldest(), r.surface());
                   boolean on =
-                      course.goOn(r.seconds(), r.core(), 100 * r.loss())
-                          && r.seconds() < course.end() * (1 - 1e-12);
-                  if (r.seconds() >= next[0] || !on) {
-                    looks.add(look(r, course));
-                    next[0] = r.seconds() + LOOK_SECONDS;
+                      course.goOn(since, r.core(), 100 * r.loss())
+                          && since < course.end() * (1 - 1e-12);
+                  if (since >= next[0] || !on) {
+                    looks.add(look(r, course, crust));
+                    next[0] = since + LOOK_SECONDS;
                   }
                   return on;
                 });
@@ -163,15 +192,22 @@ public record Bake(
         piece, oven, profile, kind, looks, run.heatTaken(), run.heatBalance(), run.massBalance());
   }
 
-  private static Look look(DryingBody.Run run, OvenModel.Course course) {
+  private static Look look(DryingBody.Run run, OvenCourse course, Crust crust) {
+    double since = run.seconds() - course.boil();
     return new Look(
-        MINUTE.amount(run.seconds() / 60),
-        CELSIUS.amount(course.celsius(run.seconds())),
+        MINUTE.amount(since / 60),
+        CELSIUS.amount(course.oven(since)),
         CELSIUS.amount(run.surface()),
         CELSIUS.amount(run.core()),
         CELSIUS.amount(run.mean()),
-        PERCENT.amount(100 * run.loss()),
-        MILLIMETRE.amount(1000 * run.crust()));
+        PERCENT.amount(Math.max(0, 100 * run.loss())),
+        PERCENT.amount(Math.max(0, -100 * run.loss())),
+        MILLIMETRE.amount(1000 * run.crust()),
+        CELSIUS.amount(run.underside()),
+        crust.starch(),
+        crust.colour(),
+        course.volume(),
+        1 + course.stepAt(since * (1 - 1e-12)));
   }
 
   /**
@@ -207,12 +243,82 @@ public record Bake(
   }
 
   /**
-   * Whether it is done: the core has come to what its kind of dough wants, and its starch has set.
+   * Whether it is done: the core has come to what its kind of dough wants at this altitude, and the
+   * starch of the coldest place is cooked to 98 %.
    *
    * @return true if it is
    */
   public boolean isDone() {
-    return end().core.compareTo(kind.core().low()) >= 0;
+    return end().core.compareTo(wanted().low()) >= 0 && end().starch >= COOKED;
+  }
+
+  /**
+   * When it is done.
+   *
+   * @return the first look at which it is; empty if it never is
+   */
+  public Optional<Amount<Time>> doneAfter() {
+    return looks.stream()
+        .filter(l -> l.core.compareTo(wanted().low()) >= 0 && l.starch >= COOKED)
+        .findFirst()
+        .map(Look::time);
+  }
+
+  /**
+   * The core that is wanted: that of the kind of dough, no higher than water lets it be here.
+   *
+   * @return the range
+   */
+  public AmountRange<Temperature> wanted() {
+    return kind.core(piece.boiling());
+  }
+
+  /**
+   * What a step of the profile does to the colour.
+   *
+   * @param step the number of the step, the first is 1
+   * @param setPoint what it was set to
+   * @param colour by how much the colour index rose in it
+   */
+  public record Browning(int step, Amount<Temperature> setPoint, double colour)
+      implements Serializable {
+    /** {@code step 2, 175 °C (347 °F): colour index + 12}. */
+    @Override
+    public String toString() {
+      return "step "
+          + step
+          + ", "
+          + AmountFormat.sideBySide().temperature(setPoint)
+          + ": colour index + "
+          + Numbers.decimals(colour, 0);
+    }
+  }
+
+  /**
+   * Which step makes it brown.
+   *
+   * @return each step that was run, the one that browns most first
+   */
+  public List<Browning> browning() {
+    double[] rose = new double[profile.steps().size()];
+    for (int i = 1; i < looks.size(); i++) {
+      rose[looks.get(i).step - 1] += looks.get(i).colour - looks.get(i - 1).colour;
+    }
+    List<Browning> steps = new ArrayList<>();
+    for (int i = 0; i < end().step; i++) {
+      steps.add(new Browning(i + 1, profile.steps().get(i).setPoint(), rose[i]));
+    }
+    steps.sort(Comparator.comparingDouble(Browning::colour).reversed());
+    return List.copyOf(steps);
+  }
+
+  /**
+   * The temperature of the crust in time.
+   *
+   * @return the history
+   */
+  public TemperatureHistory crustHistory() {
+    return history(Look::surface);
   }
 
   /**
@@ -221,12 +327,16 @@ public record Bake(
    * @return the history
    */
   public TemperatureHistory coreHistory() {
+    return history(Look::core);
+  }
+
+  private TemperatureHistory history(Function<Look, Amount<Temperature>> what) {
     List<TemperatureHistory.Leg> legs = new ArrayList<>();
     for (int i = 1; i < looks.size(); i++) {
       double minutes = looks.get(i).time.in(MINUTE) - looks.get(i - 1).time.in(MINUTE);
       legs.add(
           new TemperatureHistory.Leg(
-              MINUTE.amount(minutes), looks.get(i - 1).core, looks.get(i).core));
+              MINUTE.amount(minutes), what.apply(looks.get(i - 1)), what.apply(looks.get(i))));
     }
     return new TemperatureHistory(legs);
   }
@@ -244,12 +354,14 @@ public record Bake(
             + ", wanted for a "
             + kind.word()
             + " dough "
-            + both.temperature(kind.core().low())
+            + both.temperature(wanted().low())
             + " to "
-            + both.temperature(kind.core().high());
+            + both.temperature(wanted().high());
     String set =
-        coreReaches(DoughKind.starchSet())
-            .map(t -> "starch set to the middle after " + AmountFormat.metric().time(t))
+        looks.stream()
+            .filter(l -> l.starch >= COOKED)
+            .findFirst()
+            .map(l -> "starch set to the middle after " + AmountFormat.metric().time(l.time))
             .orElse("the starch of the middle has not set");
     return (isDone() ? "done: " : "not done: ") + core + "; " + set;
   }
@@ -267,15 +379,20 @@ public record Bake(
               Advice.COMMON_PRACTICE));
     }
     double surface = end().surface.in(CELSIUS);
-    if (surface > BURNT_CELSIUS || surface < PALE_CELSIUS) {
+    boolean hot = end().colour > Crust.DARK;
+    if (hot || surface < PALE_CELSIUS) {
       advice.add(
           Advice.note(
-              surface > BURNT_CELSIUS ? "CRUST_HOT" : "CRUST_PALE",
-              "the crust ends at " + both.temperature(end().surface),
-              surface > BURNT_CELSIUS
-                  ? "Above about 190 °C (374 °F) crusts burn soon: lower the last step"
+              hot ? "CRUST_HOT" : "CRUST_PALE",
+              "the crust ends at "
+                  + both.temperature(end().surface)
+                  + ", colour index "
+                  + Numbers.decimals(end().colour, 0)
+                  + " of 52",
+              hot
+                  ? "It nears burnt; most of it comes from " + browning().get(0) + ": lower that step"
                   : "Below about 120 °C (248 °F) crusts hardly brown: raise the last step",
-              Advice.COMMON_PRACTICE));
+              Crust.SOURCE));
     }
     double loss = end().loss.in(PERCENT);
     if (loss < LOSS_LOW_PERCENT || loss > LOSS_HIGH_PERCENT) {
@@ -289,11 +406,16 @@ public record Bake(
     advice.add(
         Advice.note(
             "BAKE_UNKNOWN",
-            "the model knows no colour, no tray and no neighbours on it",
+            "the colour index is that of lean bread: sugar, milk and egg wash brown sooner; fat that"
+                + " runs and layers are not in the model",
             "Trust your eye for the crust and a probe for the core",
             "limits of the model"));
     advice.addAll(profile.advice());
     return advice;
+  }
+
+  private static double crumb(DryingBody.Material m, double celsius) {
+    return Pores.mixed(m.wetConductivity(), m.pores().cell(celsius), m.pores().share());
   }
 
   @Override
@@ -307,11 +429,27 @@ public record Bake(
                 + " mm, "
                 + Numbers.significant(m.density(), 3)
                 + " kg/m³, crumb "
-                + Numbers.significant(m.wetConductivity(), 3)
-                + ", crust "
-                + Numbers.significant(m.dryConductivity(), 3)
+                + Numbers.significant(crumb(m, 25), 2)
+                + " at 25 °C, "
+                + Numbers.significant(crumb(m, 80), 2)
+                + " at 80 °C, crust "
+                + Numbers.significant(m.dryConductivity(), 2)
                 + " W/(m·K)",
-            "Choi and Okos 1986; J. Food Eng. 26 (1995) 497-510"),
+            "Choi and Okos 1986; evaporation in the cells; J. Food Eng. 26 (1995) 497-510"),
+        new WorkedLine(
+            "seat",
+            "shares of the surface",
+            piece.seat()
+                + ": "
+                + Numbers.decimals(
+                    100 * piece.seat().covered(piece.bottom(), piece.sides()), 0)
+                + " % covered",
+            "shape"),
+        new WorkedLine(
+            "spring",
+            piece.rise().balanced() ? "gas balance, held in part" : "given",
+            "× " + Numbers.significant(end().volume, 3),
+            piece.rise().balanced() ? "Carroll and others 1991; Channaiah and others 2016" : "given"),
         new WorkedLine(
             "boiling",
             "at the pressure of the air",
@@ -337,7 +475,7 @@ public record Bake(
    */
   public String table(AmountFormat format) {
     TextTable table = new TextTable(1);
-    table.row("after", "oven", "crust", "core", "lost", "crust depth");
+    table.row("after", "oven", "crust", "core", "lost", "crust depth", "colour");
     double total = end().time.in(MINUTE);
     double next = 0;
     for (int i = 0; i < looks.size(); i++) {
@@ -350,7 +488,8 @@ public record Bake(
             format.temperature(look.surface),
             format.temperature(look.core),
             AmountFormat.metric().percent(look.loss),
-            AmountFormat.metric().length(look.crust));
+            AmountFormat.metric().length(look.crust),
+            Numbers.decimals(look.colour, 0));
         next += total / 8;
       }
     }

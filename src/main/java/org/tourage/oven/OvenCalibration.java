@@ -197,6 +197,13 @@ public record OvenCalibration(OvenModel start, List<Reading> readings) implement
     return new OvenCalibration(oven, List.of());
   }
 
+  /** For what needs a piece and does not look at it. */
+  static BakePiece anyPiece() {
+    return BakePiece.of(
+        Solid.slab(BakeryUnits.MILLIMETRE.amount(30)),
+        new Constituents(0.4, 0.08, 0.02, 0.47, 0.02, 0.01));
+  }
+
   private OvenCalibration with(Reading reading) {
     List<Reading> more = new ArrayList<>(readings);
     more.add(reading);
@@ -213,11 +220,7 @@ public record OvenCalibration(OvenModel start, List<Reading> readings) implement
    */
   public OvenCalibration air(
       OvenProfile profile, Quantity<Time> time, Quantity<Temperature> reading) {
-    BakePiece any =
-        BakePiece.of(
-            Solid.slab(BakeryUnits.MILLIMETRE.amount(30)),
-            new Constituents(0.4, 0.08, 0.02, 0.47, 0.02, 0.01));
-    return with(new Reading(Kind.AIR, any, profile, Amount.from(time), CELSIUS.measure(reading)));
+    return with(new Reading(Kind.AIR, anyPiece(), profile, Amount.from(time), CELSIUS.measure(reading)));
   }
 
   /**
@@ -260,7 +263,7 @@ public record OvenCalibration(OvenModel start, List<Reading> readings) implement
   private static double model(OvenModel oven, Reading reading) {
     double seconds = reading.time.in(SECOND);
     if (reading.kind == Kind.AIR) {
-      return new OvenModel.Course(oven, reading.profile).celsius(seconds);
+      return new OvenCourse(oven, reading.profile).oven(seconds);
     }
     Bake bake =
         Bake.of(reading.piece, oven, cut(reading.profile, reading.time), DoughKind.RICH, 24, 150);

@@ -16,8 +16,6 @@ import javax.measure.quantity.Time;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Numbers;
-import org.tourage.physics.DryingBody;
-import org.tourage.physics.IapwsIf97Saturation;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
@@ -57,25 +55,29 @@ public record OvenModel(
       new OvenModel(
           TemperatureDifference.ZERO,
           SECOND.amount(240),
-          9,
-          22,
+          7,
+          16,
           0.9,
           TemperatureDifference.ofCelsiusDegrees(25),
           2500,
           15_000,
           5);
 
-  /** Vapour pressure in an oven with a load, its vent closed, Pa: a usual figure. */
-  private static final double CLOSED_VAPOUR = 8_000;
-
-  /** Vapour pressure with the vent open, Pa: about that of the room, a usual figure. */
-  private static final double VENTED_VAPOUR = 2_000;
-
-  /** Vapour pressure in an oven with steam, Pa: a usual figure. */
-  private static final double STEAM_VAPOUR = 70_000;
-
-  /** The volume has set at this mean temperature: common practice, 70 to 80 °C. */
-  private static final double SET_CELSIUS = 75;
+  /**
+   * A deck oven of a bakery, hot through, heat from top and bottom, no fan: usual figures, common
+   * practice. Its power and heat are those of one deck of about 1 m².
+   */
+  public static final OvenModel DECK =
+      new OvenModel(
+          TemperatureDifference.ZERO,
+          SECOND.amount(600),
+          7,
+          16,
+          0.9,
+          TemperatureDifference.ofCelsiusDegrees(10),
+          5000,
+          120_000,
+          6);
 
   /**
    * Checks the figures.
@@ -189,7 +191,7 @@ public record OvenModel(
    * @return the temperature of air and walls, as stretches of 15 s
    */
   public TemperatureHistory follow(OvenProfile profile) {
-    Course course = new Course(this, profile);
+    OvenCourse course = new OvenCourse(this, profile);
     double end = profile.total().in(SECOND);
     int parts = (int) Math.max(1, Math.ceil(end / 15));
     List<TemperatureHistory.Leg> legs = new ArrayList<>();
@@ -201,136 +203,6 @@ public record OvenModel(
               CELSIUS.amount(course.celsius(end * (i + 1) / parts))));
     }
     return new TemperatureHistory(legs);
-  }
-
-  /** The course of one bake; steps may be cut short while it goes on. */
-  static final class Course implements DryingBody.Surroundings {
-    private final OvenModel oven;
-    private final List<OvenProfile.Step> steps;
-    private final double[] begins;
-    private final double[] from;
-    private final double spring;
-    private final double startMean;
-    private final double linear;
-    private double warmest = Double.NEGATIVE_INFINITY;
-    private double finished = Double.POSITIVE_INFINITY;
-
-    Course(OvenModel oven, OvenProfile profile) {
-      this(oven, profile, 1, 1, 20);
-    }
-
-    Course(OvenModel oven, OvenProfile profile, double spring, int dimensions, double startMean) {
-      this.oven = oven;
-      this.steps = profile.steps();
-      this.spring = spring;
-      this.startMean = startMean;
-      this.linear = 1.0 / dimensions;
-      begins = new double[steps.size()];
-      from = new double[steps.size()];
-      from[0] = target(0) - oven.doorDrop.celsiusDegrees();
-      for (int i = 1; i < begins.length; i++) {
-        begins[i] = begins[i - 1] + steps.get(i - 1).duration().in(SECOND);
-        from[i] = celsius(begins[i], i - 1);
-      }
-    }
-
-    private double target(int i) {
-      return steps.get(i).setPoint().in(CELSIUS) + oven.offset.celsiusDegrees();
-    }
-
-    private int stepAt(double seconds) {
-      int i = begins.length - 1;
-      while (i > 0 && seconds < begins[i]) {
-        i--;
-      }
-      return i;
-    }
-
-    @Override
-    public double celsius(double seconds) {
-      return celsius(seconds, stepAt(seconds));
-    }
-
-    /** T = a + b(t − τ) + (T0 − a + bτ)e^(−t/τ) while the set point moves, then towards it. */
-    private double celsius(double seconds, int i) {
-      double t = seconds - begins[i];
-      double tau = oven.lag.in(SECOND);
-      double ramp = steps.get(i).ramp().in(SECOND);
-      double now = from[i];
-      if (ramp > 0) {
-        double a = i > 0 ? target(i - 1) : from[0];
-        double b = (target(i) - a) / ramp;
-        double moving = Math.min(t, ramp);
-        now = a + b * (moving - tau) + (now - a + b * tau) * Math.exp(-moving / tau);
-        t -= moving;
-      }
-      return target(i) + (now - target(i)) * Math.exp(-t / tau);
-    }
-
-    /** Looks whether the step ends; false when the last one has. */
-    boolean goOn(double seconds, double core, double lossPercent) {
-      int step = stepAt(seconds);
-      boolean ended =
-          switch (steps.get(step).end()) {
-            case TIME -> false;
-            case CORE -> core >= steps.get(step).endValue();
-            case LOSS -> lossPercent >= steps.get(step).endValue();
-          };
-      if (!ended) {
-        return seconds < finished;
-      }
-      if (step == begins.length - 1) {
-        finished = seconds;
-        return false;
-      }
-      double earlier = begins[step + 1] - seconds;
-      for (int i = step + 1; i < begins.length; i++) {
-        begins[i] -= earlier;
-      }
-      for (int i = step + 1; i < begins.length; i++) {
-        from[i] = celsius(begins[i], i - 1);
-      }
-      return true;
-    }
-
-    /** Seconds from the start to the end of the last step as it stands now. */
-    double end() {
-      return Math.min(
-          finished, begins[begins.length - 1] + steps.get(begins.length - 1).duration().in(SECOND));
-    }
-
-    @Override
-    public double convection(double seconds) {
-      return steps.get(stepAt(seconds)).mode() == OvenProfile.Mode.FAN ? oven.fan : oven.still;
-    }
-
-    @Override
-    public double emissivity() {
-      return oven.emissivity;
-    }
-
-    @Override
-    public double vapour(double seconds) {
-      double wanted =
-          switch (steps.get(stepAt(seconds)).damp()) {
-            case CLOSED -> CLOSED_VAPOUR;
-            case STEAM -> STEAM_VAPOUR;
-            case VENTED -> VENTED_VAPOUR;
-          };
-      // no air holds more than its dew
-      double air = celsius(seconds);
-      return air >= 100
-          ? wanted
-          : Math.min(wanted, IapwsIf97Saturation.pressure(CELSIUS.amount(Math.max(0, air))));
-    }
-
-    /** Volume grows along a straight line with the mean temperature until it has set. */
-    @Override
-    public double growth(double seconds, double mean) {
-      warmest = Math.max(warmest, Math.min(mean, SET_CELSIUS));
-      double way = (warmest - startMean) / (SET_CELSIUS - startMean);
-      return Math.pow(1 + (spring - 1) * Math.max(0, Math.min(1, way)), linear);
-    }
   }
 
   /** {@code oven 12 K below its set point, lag 4 min, 9 W/(m²·K) still, 22 with fan}. */

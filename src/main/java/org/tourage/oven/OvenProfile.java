@@ -13,6 +13,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
@@ -34,8 +35,12 @@ import org.tourage.quantity.AmountFormat;
  */
 public record OvenProfile(List<Step> steps) implements Explained, Serializable {
   private static final double COOL_CELSIUS = 120;
-  private static final double HOT_CELSIUS = 260;
-  private static final double LIMIT_CELSIUS = 350;
+  private static final double HOT_CELSIUS = 300;
+
+  /** Flat breads and pizza take a very hot oven, for some minutes at most (common practice). */
+  private static final double HOT_MINUTES = 8;
+
+  private static final double LIMIT_CELSIUS = 500;
   private static final double FAN_KELVIN = 20;
 
   /** How the air of the oven moves. */
@@ -97,6 +102,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
    * @param ramp how long the set point takes from that of the step before; 0 for at once
    * @param end what ends it sooner
    * @param endValue at which value, °C or percent; not read for {@link End#TIME}
+   * @param rampFrom where the ramp starts; null for the set point of the step before
    */
   public record Step(
       Amount<Temperature> setPoint,
@@ -105,7 +111,8 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
       Damp damp,
       Amount<Time> ramp,
       End end,
-      double endValue)
+      double endValue,
+      @Nullable Amount<Temperature> rampFrom)
       implements Serializable {
     /**
      * Checks the ranges.
@@ -117,6 +124,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @param ramp how long the set point takes from that of the step before; 0 for at once
      * @param end what ends it sooner
      * @param endValue at which value, °C or percent; not read for {@link End#TIME}
+     * @param rampFrom where the ramp starts; null for the set point of the step before
      */
     public Step {
       requireNonNull(mode, "mode");
@@ -128,7 +136,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
             Reason.OUT_OF_RANGE,
             "a bakery oven can't be set so",
             AmountFormat.sideBySide().temperature(setPoint),
-            "give 0 °C to 350 °C (32 °F to 662 °F)");
+            "give 0 °C to 500 °C (32 °F to 932 °F)");
       }
       if (duration.value() <= 0 || ramp.value() < 0 || ramp.compareTo(duration) > 0) {
         throw new BakeryException(
@@ -137,6 +145,28 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
             duration + ", ramp " + ramp,
             "give minutes, for example 10 min, and a ramp that is not longer");
       }
+    }
+
+    /**
+     * A step whose ramp, if it has one, starts at the set point of the step before.
+     *
+     * @param setPoint what the oven is set to
+     * @param duration for how long, at most
+     * @param mode how the air moves
+     * @param damp how damp the oven is
+     * @param ramp how long the set point takes from that of the step before; 0 for at once
+     * @param end what ends it sooner
+     * @param endValue at which value, °C or percent; not read for {@link End#TIME}
+     */
+    public Step(
+        Amount<Temperature> setPoint,
+        Amount<Time> duration,
+        Mode mode,
+        Damp damp,
+        Amount<Time> ramp,
+        End end,
+        double endValue) {
+      this(setPoint, duration, mode, damp, ramp, end, endValue, null);
     }
 
     /**
@@ -155,7 +185,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @return the step
      */
     public Step withSteam() {
-      return new Step(setPoint, duration, mode, Damp.STEAM, ramp, end, endValue);
+      return new Step(setPoint, duration, mode, Damp.STEAM, ramp, end, endValue, rampFrom);
     }
 
     /**
@@ -164,7 +194,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @return the step
      */
     public Step vented() {
-      return new Step(setPoint, duration, mode, Damp.VENTED, ramp, end, endValue);
+      return new Step(setPoint, duration, mode, Damp.VENTED, ramp, end, endValue, rampFrom);
     }
 
     /**
@@ -173,7 +203,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @return the step
      */
     public Step withFan() {
-      return new Step(setPoint, duration, Mode.FAN, damp, ramp, end, endValue);
+      return new Step(setPoint, duration, Mode.FAN, damp, ramp, end, endValue, rampFrom);
     }
 
     /**
@@ -187,13 +217,26 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
     }
 
     /**
+     * The same with a set point that changes along a straight line from another: for a first step,
+     * what the oven has when the piece goes in. The oven stands there, whatever it loses at the door.
+     *
+     * @param from where it starts
+     * @param time how long it takes
+     * @return the step
+     */
+    public Step ramped(Quantity<Temperature> from, Quantity<Time> time) {
+      return new Step(
+          setPoint, duration, mode, damp, Amount.from(time), end, endValue, Amount.from(from));
+    }
+
+    /**
      * The same, but ended when the core reaches a temperature.
      *
      * @param core the temperature
      * @return the step
      */
     public Step untilCore(Quantity<Temperature> core) {
-      return new Step(setPoint, duration, mode, damp, ramp, End.CORE, CELSIUS.measure(core));
+      return new Step(setPoint, duration, mode, damp, ramp, End.CORE, CELSIUS.measure(core), rampFrom);
     }
 
     /**
@@ -203,17 +246,25 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @return the step
      */
     public Step untilLoss(Quantity<Dimensionless> share) {
-      return new Step(setPoint, duration, mode, damp, ramp, End.LOSS, PERCENT.measure(share));
+      return new Step(setPoint, duration, mode, damp, ramp, End.LOSS, PERCENT.measure(share), rampFrom);
     }
 
     /** The fan step of a still one: the rest as it was. */
     private Step copyOf(Step still) {
       return new Step(
-          setPoint, duration, Mode.FAN, still.damp, still.ramp, still.end, still.endValue);
+          setPoint,
+          duration,
+          Mode.FAN,
+          still.damp,
+          still.ramp,
+          still.end,
+          still.endValue,
+          still.rampFrom);
     }
 
     Step lasting(double minutes) {
-      return new Step(setPoint, MINUTE.amount(minutes), mode, damp, ramp, end, endValue);
+      return new Step(
+          setPoint, MINUTE.amount(minutes), mode, damp, ramp, end, endValue, rampFrom);
     }
 
     /** {@code 204 °C (400 °F) for 10 min, fan, with steam}. */
@@ -230,6 +281,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
             case LOSS ->
                 ", until " + AmountFormat.metric().percent(PERCENT.amount(endValue)) + " is lost";
           }
+          + (rampFrom == null ? "" : ", from " + format.temperature(rampFrom))
           + (ramp.value() > 0 ? ", reached within " + AmountFormat.metric().time(ramp) : "")
           + (mode == Mode.FAN ? ", fan" : "")
           + damp.words;
@@ -247,6 +299,14 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
     if (steps.isEmpty()) {
       throw new BakeryException(
           Reason.MISSING, "a profile needs a step", "none", "give a set point and a time");
+    }
+    Step first = steps.get(0);
+    if (first.ramp.value() > 0 && first.rampFrom == null) {
+      throw new BakeryException(
+          Reason.MISSING,
+          "the ramp of the first step starts nowhere",
+          first.toString(),
+          "say what the oven has when the piece goes in: ramped(from, time)");
     }
   }
 
@@ -314,7 +374,8 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
                         s.damp,
                         s.ramp.multiply(factor),
                         s.end,
-                        s.endValue))
+                        s.endValue,
+                        s.rampFrom))
             .toList());
   }
 
@@ -337,6 +398,15 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
   }
 
   /**
+   * Whether a step has the fan on: then advice for a fan oven has nothing to add.
+   *
+   * @return true if one has
+   */
+  public boolean usesFan() {
+    return steps.stream().anyMatch(s -> s.mode == Mode.FAN);
+  }
+
+  /**
    * The time of all steps.
    *
    * @return the sum in minutes
@@ -355,12 +425,15 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
     for (int i = 0; i < steps.size(); i++) {
       Amount<Temperature> setPoint = steps.get(i).setPoint();
       double celsius = setPoint.in(CELSIUS);
-      if (celsius < COOL_CELSIUS || celsius > HOT_CELSIUS) {
+      boolean lasts = steps.get(i).duration().in(MINUTE) > HOT_MINUTES;
+      if (celsius < COOL_CELSIUS || celsius > HOT_CELSIUS && lasts) {
         advice.add(
             Advice.warning(
                 celsius < COOL_CELSIUS ? "OVEN_COOL" : "OVEN_HOT",
                 "step " + (i + 1) + " is set to " + AmountFormat.sideBySide().temperature(setPoint),
-                "Pastry is usually baked at 160 °C to 230 °C (320 °F to 446 °F)",
+                celsius < COOL_CELSIUS
+                    ? "Bread and pastry are usually baked at 160 °C to 250 °C (320 °F to 482 °F)"
+                    : "So hot only for flat breads and pizza, for some minutes",
                 Advice.COMMON_PRACTICE));
       }
     }

@@ -58,7 +58,7 @@ public record Resize(Bake before, Bake after, double factor) implements Explaine
   public static Resize of(Bake before, BakePiece piece) {
     Amount<Time> reached =
         before
-            .coreReaches(before.kind().core().low())
+            .coreReaches(before.wanted().low())
             .orElseThrow(
                 () ->
                     new BakeryException(
@@ -99,7 +99,7 @@ public record Resize(Bake before, Bake after, double factor) implements Explaine
   /** Whether the core comes later than at the same part of the bake. */
   private static boolean late(Bake before, BakePiece piece, double factor, double part) {
     Bake bake = bake(before, piece, factor);
-    Optional<Amount<Time>> reached = bake.coreReaches(before.kind().core().low());
+    Optional<Amount<Time>> reached = bake.coreReaches(before.kind().core(piece.boiling()).low());
     return reached.map(t -> t.ratioTo(bake.end().time()) > part).orElse(true);
   }
 

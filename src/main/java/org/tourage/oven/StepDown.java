@@ -132,7 +132,7 @@ public record StepDown(
   private double miss(Bake bake) {
     double core = bake.end().core().in(CELSIUS);
     double outside =
-        Math.max(0, kind.core().low().in(CELSIUS) - core)
+        Math.max(0, kind.core(piece.boiling()).low().in(CELSIUS) - core)
             + Math.max(0, core - piece.boiling().in(CELSIUS));
     return Math.abs(bake.end().surface().in(CELSIUS) - crust.in(CELSIUS)) + CORE_WEIGHT * outside;
   }

@@ -32,8 +32,9 @@ import org.tourage.quantity.TemperatureDifference;
  * How fast heat kills an organism in one kind of dough: log reductions = ∫dt / D(T). D is the time
  * in which nine of ten die. Between two tested temperatures log D lies on the straight line between
  * the two measured ones; above the highest tested temperature it stays the D measured there, and
- * below the lowest one nothing counts. So no history is promised more than the measured table gives.
- * The printed z is kept for comparison and for {@link #equivalent}; no kill is worked from it.
+ * below the lowest one nothing counts. So no history is promised more than the measured table
+ * gives. The printed z is kept for comparison and for {@link #equivalent}; no kill is worked from
+ * it.
  *
  * <p>The figures hold for the organism, the product and the temperatures that were tested, and for
  * nothing else. A calculation is no validation: validate with a process authority.
@@ -44,8 +45,7 @@ import org.tourage.quantity.TemperatureDifference;
  *     was printed
  * @param source where the figures come from
  */
-public record ThermalDeath(
-    String name, List<Tested> table, TemperatureDifference z, String source)
+public record ThermalDeath(String name, List<Tested> table, TemperatureDifference z, String source)
     implements Serializable {
   private static final String TABLE = "/org/tourage/ingredient/lethality.csv";
   private static final int PAIRS_OF_A_SPREAD = 3;
@@ -144,7 +144,10 @@ public record ThermalDeath(
     }
     if (z.celsiusDegrees() <= 0) {
       throw new BakeryException(
-          Reason.OUT_OF_RANGE, "no organism dies so", name + ": z " + kelvins(z), "give z above 0 K");
+          Reason.OUT_OF_RANGE,
+          "no organism dies so",
+          name + ": z " + kelvins(z),
+          "give z above 0 K");
     }
   }
 
@@ -160,9 +163,9 @@ public record ThermalDeath(
   public static ThermalDeath of(String name, String source, Tested... pairs) {
     List<Tested> table = new ArrayList<>(List.of(pairs));
     table.sort(Comparator.comparing(Tested::at));
-    Line line = Line.through(table);
+    DeathCurve.Line line = DeathCurve.Line.through(table);
     // a line that does not fall is refused with the pairs that are wrong
-    double z = line.slope < 0 ? -1 / line.slope : 1;
+    double z = line.slope() < 0 ? -1 / line.slope() : 1;
     return new ThermalDeath(name, table, TemperatureDifference.ofCelsiusDegrees(z), source);
   }
 
@@ -194,8 +197,7 @@ public record ThermalDeath(
     }
     Tested middle = Tested.of(reference, decimal);
     List<Tested> table = new ArrayList<>();
-    for (Amount<Temperature> at :
-        new TreeSet<>(List.of(tested.low(), middle.at, tested.high()))) {
+    for (Amount<Temperature> at : new TreeSet<>(List.of(tested.low(), middle.at, tested.high()))) {
       double higher = (at.in(CELSIUS) - middle.at.in(CELSIUS)) / z.celsiusDegrees();
       table.add(
           at.equals(middle.at)
@@ -294,8 +296,8 @@ public record ThermalDeath(
   }
 
   /**
-   * D at a temperature: log D on the straight line between the two tested temperatures beside it; at
-   * the highest tested one and above it, the D measured there.
+   * D at a temperature: log D on the straight line between the two tested temperatures beside it;
+   * at the highest tested one and above it, the D measured there.
    *
    * @param temperature a temperature, not below the lowest tested one
    * @return the time in which nine of ten die
@@ -310,27 +312,7 @@ public record ThermalDeath(
           Amount.from(temperature) + " for " + name,
           "give " + table.get(0).at + " or more; cooler counts as no kill");
     }
-    return MINUTE.amount(minutes(celsius));
-  }
-
-  /** D in minutes at a temperature that is not below the lowest tested one. */
-  private double minutes(double celsius) {
-    for (int i = 1; i < table.size(); i++) {
-      double high = table.get(i).at.in(CELSIUS);
-      if (celsius <= high) {
-        double low = table.get(i - 1).at.in(CELSIUS);
-        double part = (celsius - low) / (high - low);
-        double slow = StrictMath.log10(table.get(i - 1).decimal.in(MINUTE));
-        double fast = StrictMath.log10(table.get(i).decimal.in(MINUTE));
-        // the ends are what was measured, to the last bit
-        return celsius == high
-            ? table.get(i).decimal.in(MINUTE)
-            : celsius == low
-                ? table.get(i - 1).decimal.in(MINUTE)
-                : StrictMath.pow(10, slow + part * (fast - slow));
-      }
-    }
-    return last().decimal.in(MINUTE);
+    return MINUTE.amount(new DeathCurve(table).minutes(celsius));
   }
 
   /**
@@ -350,38 +332,12 @@ public record ThermalDeath(
           name + ": " + table,
           "measure at a third temperature; z of two pairs is z()");
     }
-    Line line = Line.through(table);
-    double fitted = -1 / line.slope;
+    DeathCurve.Line line = DeathCurve.Line.through(table);
+    double fitted = -1 / line.slope();
     return new Fit(
         TemperatureDifference.ofCelsiusDegrees(fitted),
-        TemperatureDifference.ofCelsiusDegrees(fitted * fitted * line.uncertainty),
+        TemperatureDifference.ofCelsiusDegrees(fitted * fitted * line.uncertainty()),
         table.size());
-  }
-
-  /** The line of least squares of log D, with the standard uncertainty of its slope. */
-  private record Line(double slope, double uncertainty) {
-    static Line through(List<Tested> pairs) {
-      int n = pairs.size();
-      double meanX = 0;
-      double meanY = 0;
-      for (Tested pair : pairs) {
-        meanX += pair.at.in(CELSIUS) / n;
-        meanY += StrictMath.log10(pair.decimal.in(MINUTE)) / n;
-      }
-      double xx = 0;
-      double xy = 0;
-      double yy = 0;
-      for (Tested pair : pairs) {
-        double x = pair.at.in(CELSIUS) - meanX;
-        double y = StrictMath.log10(pair.decimal.in(MINUTE)) - meanY;
-        xx += x * x;
-        xy += x * y;
-        yy += y * y;
-      }
-      double slope = xx > 0 ? xy / xx : 0;
-      double scatter = Math.max(0, yy - slope * xy);
-      return new Line(slope, n > 2 && xx > 0 ? Math.sqrt(scatter / (n - 2) / xx) : 0);
-    }
   }
 
   /**
@@ -405,18 +361,11 @@ public record ThermalDeath(
     for (Leg leg : history.legs()) {
       sum +=
           leg.duration().in(MINUTE)
-              * mean(
+              * DeathCurve.mean(
                   StrictMath.pow(10, (leg.from().in(CELSIUS) - reference) / z.celsiusDegrees()),
                   StrictMath.pow(10, (leg.to().in(CELSIUS) - reference) / z.celsiusDegrees()));
     }
     return MINUTE.amount(sum);
-  }
-
-  /** The exact mean of a rate that runs exponentially from one end to the other. */
-  private static double mean(double from, double to) {
-    double steep = StrictMath.log(to / from);
-    // its series where the ends are close
-    return Math.abs(steep) < 1e-6 ? (from + to) / 2 : (to - from) / steep;
   }
 
   /**
@@ -426,35 +375,13 @@ public record ThermalDeath(
    * @return how many times nine of ten die
    */
   public double logReductions(TemperatureHistory history) {
+    DeathCurve curve = new DeathCurve(table);
     double sum = 0;
     for (Leg leg : history.legs()) {
-      double from = leg.from().in(CELSIUS);
-      double to = leg.to().in(CELSIUS);
-      double duration = leg.duration().in(MINUTE);
-      sum += from == to ? held(from, duration) : ramped(from, to, duration);
+      sum +=
+          curve.reductions(leg.from().in(CELSIUS), leg.to().in(CELSIUS), leg.duration().in(MINUTE));
     }
     return sum;
-  }
-
-  private double held(double celsius, double duration) {
-    return celsius < table.get(0).at.in(CELSIUS) ? 0 : duration / minutes(celsius);
-  }
-
-  /** A ramp: the parts between tested temperatures, and the part above them. */
-  private double ramped(double from, double to, double duration) {
-    double bottom = Math.min(from, to);
-    double top = Math.max(from, to);
-    double perKelvin = duration / (top - bottom);
-    double sum = 0;
-    for (int i = 1; i < table.size(); i++) {
-      double low = Math.max(bottom, table.get(i - 1).at.in(CELSIUS));
-      double high = Math.min(top, table.get(i).at.in(CELSIUS));
-      if (low < high) {
-        sum += perKelvin * (high - low) * mean(1 / minutes(low), 1 / minutes(high));
-      }
-    }
-    double above = top - Math.max(bottom, last().at.in(CELSIUS));
-    return above > 0 ? sum + perKelvin * above / last().decimal.in(MINUTE) : sum;
   }
 
   /**
@@ -467,8 +394,7 @@ public record ThermalDeath(
     AmountFormat format = AmountFormat.sideBySide();
     boolean above =
         history.legs().stream()
-            .anyMatch(
-                l -> l.from().compareTo(last().at) > 0 || l.to().compareTo(last().at) > 0);
+            .anyMatch(l -> l.from().compareTo(last().at) > 0 || l.to().compareTo(last().at) > 0);
     return List.of(
         Advice.safety(
             "NO_VALIDATION",

@@ -40,7 +40,7 @@ public final class Atmosphere {
           Amount.from(altitude).toString(),
           "give -430 m to 11000 m above the sea");
     }
-    return SEA_LEVEL_PASCAL * Math.pow(1 - LAPSE_PER_METRE * metres, EXPONENT);
+    return SEA_LEVEL_PASCAL * StrictMath.pow(1 - LAPSE_PER_METRE * metres, EXPONENT);
   }
 
   /**

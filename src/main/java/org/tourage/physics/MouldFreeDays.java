@@ -47,7 +47,9 @@ public final class MouldFreeDays {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "nothing was observed of mould here",
-          "water activity " + Amount.from(waterActivity).to(PERCENT) + " at "
+          "water activity "
+              + Amount.from(waterActivity).to(PERCENT)
+              + " at "
               + Amount.from(temperature),
           "give 74 % to 90 % and 21 °C to 27 °C");
     }

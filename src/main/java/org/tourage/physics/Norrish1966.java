@@ -5,11 +5,11 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Numbers;
 
 /**
- * Water activity of solutions of sugars: ln a_w = ln x_w − (Σ √K_i·x_i)², x the mole fractions (R.S.
- * Norrish, "An equation for the activity coefficients and equilibrium relative humidities of water
- * in confectionery syrups", J. Food Technol. 1 (1966) 25; K of sucrose 6.47 and of glucose 2.25,
- * from memory). Checked in the tests against 1 molal sucrose, 0.98. Meant for 25 °C; some kelvin
- * more or less matter little.
+ * Water activity of solutions of sugars: ln a_w = ln x_w − (Σ √K_i·x_i)², x the mole fractions
+ * (R.S. Norrish, "An equation for the activity coefficients and equilibrium relative humidities of
+ * water in confectionery syrups", J. Food Technol. 1 (1966) 25; K of sucrose 6.47 and of glucose
+ * 2.25, from memory). Checked in the tests against 1 molal sucrose, 0.98. Meant for 25 °C; some
+ * kelvin more or less matter little.
  */
 public final class Norrish1966 {
   private static final double SUCROSE = 6.47;

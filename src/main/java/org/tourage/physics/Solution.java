@@ -77,8 +77,8 @@ public record Solution(Amount<Mass> water, Map<Solute, Amount<Mass>> solutes)
 
   /**
    * The water activity at about 25 °C: the product of what the sugars make of the water by {@link
-   * Norrish1966} and what each salt makes of it by {@link Pitzer1973} (K.D. Ross, Food Technol. 29/3
-   * (1975) 26, from memory). The product is an approximation, good to about 0.01 down to 0.85.
+   * Norrish1966} and what each salt makes of it by {@link Pitzer1973} (K.D. Ross, Food Technol.
+   * 29/3 (1975) 26, from memory). The product is an approximation, good to about 0.01 down to 0.85.
    *
    * @return the water activity, at most 100 %
    * @throws BakeryException if the solution is thicker than the equations hold

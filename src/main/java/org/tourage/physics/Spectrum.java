@@ -42,7 +42,7 @@ final class Spectrum {
     double[][] stiff = new double[modes][modes];
     for (int q = 0; q < gauss[0].length; q++) {
       double x = gauss[0][q];
-      double w = gauss[1][q] * dimensions * Math.pow(x, dimensions - 1.0);
+      double w = gauss[1][q] * dimensions * power(x, dimensions - 1);
       double[] p = evenLegendre(x, modes);
       double[] slope = evenLegendreSlopes(x, modes);
       for (int i = 0; i < modes; i++) {
@@ -74,7 +74,7 @@ final class Spectrum {
     for (int j = 0; j < points; j++) {
       boolean inside = j > 0 && j < points - 1;
       double x = inside ? nodes[0][j - 1] : j == 0 ? 0 : 1;
-      weights[j] = inside ? nodes[1][j - 1] * dimensions * Math.pow(x, dimensions - 1.0) : 0;
+      weights[j] = inside ? nodes[1][j - 1] * dimensions * power(x, dimensions - 1) : 0;
       double[] p = evenLegendre(x, modes);
       for (int n = 0; n < modes; n++) {
         for (int i = 0; i < modes; i++) {
@@ -83,6 +83,11 @@ final class Spectrum {
         uniform[n] += weights[j] * values[n][j];
       }
     }
+  }
+
+  /** A power of 0, 1 or 2, the same bits everywhere. */
+  private static double power(double x, int exponent) {
+    return exponent == 0 ? 1 : exponent == 1 ? x : x * x;
   }
 
   /** P0, P2, P4 … at x. */
@@ -125,7 +130,7 @@ final class Spectrum {
     double[] points = new double[count];
     double[] weights = new double[count];
     for (int i = 0; i < count; i++) {
-      double x = Math.cos(Math.PI * (i + 0.75) / (count + 0.5));
+      double x = StrictMath.cos(Math.PI * (i + 0.75) / (count + 0.5));
       double slope = 0;
       for (int round = 0; round < 100; round++) {
         double before = 1;

@@ -4,6 +4,8 @@ import static java.util.Objects.requireNonNull;
 
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Iterator;
 import java.util.List;
 import java.util.PriorityQueue;
 import javax.measure.Quantity;
@@ -30,14 +32,21 @@ import org.tourage.internal.Numbers;
  *
  * @param exact the masses before rounding
  * @param rounded the masses after rounding, in grams, in the same order
- * @param resolution the step of the balance
+ * @param resolution the step of the balance; of the coarser one where there are two
+ * @param steps the step of the balance that each mass is weighed on
  */
 public record BalanceRounding(
-    List<Amount<Mass>> exact, List<Amount<Mass>> rounded, Amount<Mass> resolution)
+    List<Amount<Mass>> exact,
+    List<Amount<Mass>> rounded,
+    Amount<Mass> resolution,
+    List<Amount<Mass>> steps)
     implements Explained, Serializable {
 
   /** A greatest relative error above this share brings advice: common practice. */
   private static final double WIDE_ERROR = 0.05;
+
+  /** Half a step is one percent of fifty. */
+  private static final double HALF_STEPS_OF_A_PERCENT = 50;
 
   /** As many steps as a double counts one by one. */
   private static final double MOST_STEPS = 9e15;
@@ -50,11 +59,13 @@ public record BalanceRounding(
    *
    * @param exact the masses before rounding
    * @param rounded the masses after rounding, in grams, in the same order
-   * @param resolution the step of the balance
+   * @param resolution the step of the balance; of the coarser one where there are two
+   * @param steps the step of the balance that each mass is weighed on
    */
   public BalanceRounding {
     exact = List.copyOf(exact);
     rounded = List.copyOf(rounded);
+    steps = List.copyOf(steps);
     requireNonNull(resolution, "resolution");
   }
 
@@ -125,7 +136,50 @@ public record BalanceRounding(
     for (long count : whole) {
       rounded.add(BakeryUnits.GRAM.amount(Numbers.cleanProduct(count, step)));
     }
-    return new BalanceRounding(exact, rounded, Amount.from(resolution));
+    Amount<Mass> own = Amount.from(resolution);
+    return new BalanceRounding(exact, rounded, own, Collections.nCopies(n, own));
+  }
+
+  /**
+   * Rounds a set of masses that are weighed on two balances. A mass goes on the fine balance if the
+   * coarse one could change it by more than one percent and the fine one can carry it. The total is
+   * kept to the step of the coarse balance.
+   *
+   * @param masses the masses, none negative
+   * @param coarse the step of the balance for most of them, positive
+   * @param fine the step of the balance for small ones, positive
+   * @param mostOnFine what the fine balance can carry
+   * @return the rounded masses
+   * @throws BakeryException if a mass is negative, or too small for the balances
+   */
+  public static BalanceRounding of(
+      List<? extends Quantity<Mass>> masses,
+      Quantity<Mass> coarse,
+      Quantity<Mass> fine,
+      Quantity<Mass> mostOnFine) {
+    double limit =
+        Math.min(
+            HALF_STEPS_OF_A_PERCENT * positiveGrams(coarse), BakeryUnits.GRAM.measure(mostOnFine));
+    if (positiveGrams(fine) >= positiveGrams(coarse)) {
+      return of(masses, coarse);
+    }
+    List<Quantity<Mass>> small = new ArrayList<>();
+    List<Quantity<Mass>> large = new ArrayList<>();
+    for (Quantity<Mass> mass : masses) {
+      (BakeryUnits.GRAM.measure(mass) < limit ? small : large).add(mass);
+    }
+    Iterator<Amount<Mass>> onFine = of(small, fine).rounded.iterator();
+    Iterator<Amount<Mass>> onCoarse = of(large, coarse).rounded.iterator();
+    List<Amount<Mass>> exact = new ArrayList<>();
+    List<Amount<Mass>> rounded = new ArrayList<>();
+    List<Amount<Mass>> steps = new ArrayList<>();
+    for (Quantity<Mass> mass : masses) {
+      boolean isSmall = BakeryUnits.GRAM.measure(mass) < limit;
+      exact.add(Amount.from(mass));
+      rounded.add((isSmall ? onFine : onCoarse).next());
+      steps.add(Amount.from(isSmall ? fine : coarse));
+    }
+    return new BalanceRounding(exact, rounded, Amount.from(coarse), steps);
   }
 
   private static long[] apportion(double[] steps, long total) {
@@ -234,7 +288,7 @@ public record BalanceRounding(
                     + " g becomes "
                     + Numbers.significant(after, 3)
                     + " g on a balance with steps of "
-                    + resolution,
+                    + steps.get(i),
                 "Weigh it on a finer balance, or dissolve ten times as much and use a tenth",
                 Advice.COMMON_PRACTICE));
       }

@@ -104,6 +104,9 @@ public final class BenchSheet implements Serializable {
     if (day.pieces() > 0) {
       table.row("pieces", String.valueOf(day.pieces()));
       table.row("scaling weight, raw", format.mass(day.scalingWeight()));
+      if (day.fillingWeight().value() > 0) {
+        table.row("filling each", format.mass(day.fillingWeight()));
+      }
     }
     table.row("dough", format.mass(day.batch().dough()));
     table.row("flour", format.mass(day.batch().flour()));

@@ -13,8 +13,8 @@ import org.tourage.ingredient.Ingredient;
  * Where the water of a dough sits: 0.44 g for each gram of native starch, 2.00 of damaged starch,
  * 2.15 of protein, 15.0 of pentosans, all dry (W. Bushuk, "Distribution of water in dough and
  * bread", Baker's Digest 40 (1966) 38, from memory). Summed it exceeds what a farinograph measures,
- * so it is of use for differences between flours; the estimate says so. A model of wheat dough: other flours
- * are refused.
+ * so it is of use for differences between flours; the estimate says so. A model of wheat dough:
+ * other flours are refused.
  *
  * @param pentosans pentosans of the flour at 14 % moisture in percent, usual 1.3 to 2 for white
  *     flour, 5 to 8 for whole grain

@@ -13,8 +13,8 @@ import org.tourage.ingredient.Ingredient;
  * Farrand's units (E.A. Farrand, "Starch damage and alpha-amylase as bases for mathematical models
  * relating to flour water-absorption", Cereal Chem. 46 (1969) 103). The coefficients are from
  * memory and were searched for without success; other retellings have a product of P and D. To be
- * used for comparison only; the estimate says so. It takes the flour at 14 % moisture, and
- * wheat flours only.
+ * used for comparison only; the estimate says so. It takes the flour at 14 % moisture, and wheat
+ * flours only.
  *
  * @param damage damaged starch in Farrand's units, which are not percent; usual 15 to 40
  */

@@ -22,8 +22,8 @@ import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 
 /**
- * One flour of a formula replaced by another, mass for mass, with the water corrected where that can
- * be told, so that the dough stays as stiff as it was.
+ * One flour of a formula replaced by another, mass for mass, with the water corrected where that
+ * can be told, so that the dough stays as stiff as it was.
  *
  * <p>Between two wheat flours, absorption at 14 % moisture rises by 1.25 points of water for each
  * point of protein at 14 % moisture, between 1 and 1.5 in practice; whole-grain flour takes 7.5
@@ -31,9 +31,9 @@ import org.tourage.quantity.AmountFormat;
  * one, is used instead. For other flours there is no such slope: without measured absorptions, or a
  * model of one's own, the exchange is refused.
  *
- * <p>The bag's own moisture counts, by conservation of dry matter and total water, where it is known
- * of at least one of the two bags. The averages of a table are no moisture of a bag: two flours of
- * the table are taken to be equally moist.
+ * <p>The bag's own moisture counts, by conservation of dry matter and total water, where it is
+ * known of at least one of the two bags. The averages of a table are no moisture of a bag: two
+ * flours of the table are taken to be equally moist.
  *
  * <p>The uncertainty holds what the moisture of both bags leaves open (a point each if nothing else
  * is said), what flours of one protein differ by, and what the slope leaves open. Where it is
@@ -150,8 +150,8 @@ public record FlourExchange(
    * @param formula the formula
    * @param replacements what comes for each flour that goes, in the order of the map
    * @return the exchanges in order; the formula after the last one is the result
-   * @throws BakeryException as for one flour, if nothing is to be replaced, or if a flour that comes
-   *     would go again for a later one
+   * @throws BakeryException as for one flour, if nothing is to be replaced, or if a flour that
+   *     comes would go again for a later one
    */
   public static List<FlourExchange> several(
       Formula formula, Map<Ingredient, Ingredient> replacements) {

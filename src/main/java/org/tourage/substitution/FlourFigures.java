@@ -71,7 +71,8 @@ final class FlourFigures {
     String reason =
         flour.allergens().contains(Allergen.RYE)
             ? "rye takes its water by its pentosans"
-            : flour.allergens().contains(Allergen.OAT) || flour.allergens().contains(Allergen.BARLEY)
+            : flour.allergens().contains(Allergen.OAT)
+                    || flour.allergens().contains(Allergen.BARLEY)
                 ? "it takes its water by bran and beta-glucan"
                 : "its starch and fibre take the water, and it has no gluten";
     throw new BakeryException(

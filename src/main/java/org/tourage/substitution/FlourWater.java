@@ -47,8 +47,7 @@ record FlourWater(double points, double spread, String source) {
   private static double points(
       Formula formula, Ingredient from, Ingredient to, AbsorptionModel model) {
     double atReference =
-        model.estimate(to).absorption().in(PERCENT)
-            - model.estimate(from).absorption().in(PERCENT);
+        model.estimate(to).absorption().in(PERCENT) - model.estimate(from).absorption().in(PERCENT);
     if (FlourFigures.isAverage(from) && FlourFigures.isAverage(to)) {
       // two averages of a table say nothing of the two bags
       return atReference;
@@ -56,9 +55,7 @@ record FlourWater(double points, double spread, String source) {
     Amount<Dimensionless> oldWater = formula.hydration().trueHydration();
     Amount<Dimensionless> oldAtReference =
         MoistureBasis.absorptionAt(
-            oldWater,
-            FlourFigures.specification(from).moisture(),
-            FlourFigures.REFERENCE_MOISTURE);
+            oldWater, FlourFigures.specification(from).moisture(), FlourFigures.REFERENCE_MOISTURE);
     Amount<Dimensionless> newWater =
         MoistureBasis.absorptionAt(
             oldAtReference.add(PERCENT.amount(atReference)),

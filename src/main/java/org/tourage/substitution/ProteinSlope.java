@@ -43,8 +43,8 @@ public record ProteinSlope() implements AbsorptionModel {
   static final String SOURCE = "common practice; anchored in the ranges of Sedláček and Švec 2023";
 
   /**
-   * How far the difference of two flours may be off either way: both flours' scatter about the line,
-   * a quarter point for each point of protein, and 2.5 points where only one is whole grain.
+   * How far the difference of two flours may be off either way: both flours' scatter about the
+   * line, a quarter point for each point of protein, and 2.5 points where only one is whole grain.
    *
    * @param from one wheat flour
    * @param to the other
@@ -84,10 +84,6 @@ public record ProteinSlope() implements AbsorptionModel {
               "Trust the difference of two flours more than the figure",
               "T. Sedláček and I. Švec 2023"));
     }
-    return new Estimate(
-        PERCENT.amount(absorption),
-        PERCENT.amount(uncertainty),
-        SOURCE,
-        advice);
+    return new Estimate(PERCENT.amount(absorption), PERCENT.amount(uncertainty), SOURCE, advice);
   }
 }

@@ -19,25 +19,27 @@ class IceTableReferenceTest {
 
   @Test
   void theRuleFollowsThePrintedTableWithinFourPercentButForTwoCellsAtThirtyFive() {
-    List<Row> rows =
-        Checks.rows("ice-table.csv").filter(r -> r.text("unit").equals("lb")).toList();
+    List<Row> rows = Checks.rows("ice-table.csv").filter(r -> r.text("unit").equals("lb")).toList();
     List<Row> off =
         rows.stream()
             .filter(
                 r -> {
-                  double ours =
-                      share(r.number("tap_fahrenheit"), r.number("wanted_fahrenheit"));
+                  double ours = share(r.number("tap_fahrenheit"), r.number("wanted_fahrenheit"));
                   return Math.abs(ours / r.number("value") - 1) > 0.04;
                 })
             .toList();
     assertThat(rows).hasSizeGreaterThan(30);
-    assertThat(off).hasSize(2).allSatisfy(r -> assertThat(r.text("wanted_fahrenheit")).isEqualTo("35"));
+    assertThat(off)
+        .hasSize(2)
+        .allSatisfy(r -> assertThat(r.text("wanted_fahrenheit")).isEqualTo("35"));
   }
 
   @Test
   void theRuleTakesThePrintedHeatOfMelting() {
     Row row =
-        Checks.rows("ice-table.csv").filter(r -> r.text("unit").equals("Btu/lb")).findFirst()
+        Checks.rows("ice-table.csv")
+            .filter(r -> r.text("unit").equals("Btu/lb"))
+            .findFirst()
             .orElseThrow();
     double share = share(70, 40);
     // what a pound of ice takes up to 40 °F is what the rest of the water gives

@@ -24,6 +24,7 @@ import org.tourage.formula.Preferment;
 import org.tourage.formula.StageKind;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.label.AllergenSummary;
+import org.tourage.label.Keeping;
 import org.tourage.lamination.Fold;
 import org.tourage.lamination.FoldSequence;
 import org.tourage.lamination.LaminationPlan;
@@ -37,6 +38,8 @@ import org.tourage.oven.OvenModel;
 import org.tourage.oven.OvenProfile;
 import org.tourage.oven.ThermalDeath;
 import org.tourage.physics.Solid;
+import org.tourage.physics.Solute;
+import org.tourage.physics.Solution;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.day.BakeDay;
 import org.tourage.day.DayTime;
@@ -116,6 +119,8 @@ class SerialisationTest {
                 OvenProfile.step(celsius(200), minutes(10)),
                 DoughKind.RICH),
             ThermalDeath.named("salmonella in bun dough"),
+            Keeping.ofCrumb(formula, percent(12)),
+            Solution.of(grams(100)).with(Solute.SUCROSE, grams(50)),
             Main.demo().plan(),
             BakeDay.of(Main.demo().plan()));
     for (Serializable result : results) {

@@ -102,7 +102,10 @@ class KeepingTest {
     // invented by the Kestrel Lane school: a syrup of 50 % sucrose, worked by hand
     Keeping syrup =
         Keeping.ofFilling(
-            "syrup", percent(0), Part.of(the("sugar"), grams(100)), Part.of(the("water"), grams(100)));
+            "syrup",
+            percent(0),
+            Part.of(the("sugar"), grams(100)),
+            Part.of(the("water"), grams(100)));
     double moles = 99.8 / 342.30;
     double water = 100 / 18.015;
     double x = moles / (moles + water);
@@ -140,8 +143,7 @@ class KeepingTest {
   @Test
   void aMeasuredFigureIsBetterAndDrierThanObservedSaysSo() {
     Keeping cake =
-        Keeping.measured(
-            "fruit cake", new AmountRange<>(fraction(0.70), fraction(0.80)), false);
+        Keeping.measured("fruit cake", new AmountRange<>(fraction(0.70), fraction(0.80)), false);
     assertThat(cake.mouldFree().low().in(DAY)).isCloseTo(26.9, within(0.1));
     assertThat(cake.mouldFree().high().in(DAY)).isCloseTo(82.4, within(0.1));
     assertThat(cake.keptAt(celsius(27)).mouldFree().low().in(DAY)).isLessThan(26.9);
@@ -155,8 +157,7 @@ class KeepingTest {
         .hasMessageContaining("Keeping.measured");
     assertThatThrownBy(() -> Part.of(the("sugar"), grams(-1))).hasMessageContaining("-1 g");
     assertThatThrownBy(
-            () ->
-                Keeping.measured("x", new AmountRange<>(fraction(0.5), fraction(1.1)), false))
+            () -> Keeping.measured("x", new AmountRange<>(fraction(0.5), fraction(1.1)), false))
         .hasMessageContaining("water activity");
   }
 }

@@ -2,7 +2,10 @@ package org.tourage.oven;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 import static org.tourage.quantity.Amounts.*;
+
+import static org.tourage.quantity.BakeryUnits.CELSIUS;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -26,14 +29,30 @@ class OvenProfileTest {
     assertThat(OvenProfile.step(celsius(90), minutes(10)).advice())
         .extracting(Advice::code)
         .containsExactly("OVEN_COOL");
-    assertThat(OvenProfile.step(celsius(300), minutes(10)).advice())
+    assertThat(OvenProfile.step(celsius(310), minutes(10)).advice())
         .extracting(Advice::code)
         .containsExactly("OVEN_HOT");
-    assertThatThrownBy(() -> OvenProfile.step(celsius(400), minutes(10)))
+    assertThat(OvenProfile.step(celsius(450), seconds(90)).advice()).isEmpty();
+    assertThatThrownBy(() -> OvenProfile.step(celsius(510), minutes(10)))
         .isInstanceOf(BakeryException.class)
-        .hasMessageContaining("400 °C (752 °F)");
+        .hasMessageContaining("510 °C (950 °F)");
     assertThatThrownBy(() -> OvenProfile.step(celsius(200), minutes(0)))
         .hasMessageContaining("needs time");
     assertThatThrownBy(() -> new OvenProfile(List.of())).hasMessageContaining("needs a step");
+  }
+
+  @Test
+  void aFirstRampStartsWhereItSays() {
+    OvenProfile.Step step = new OvenProfile.Step(celsius(200), minutes(20));
+    OvenProfile cold = OvenProfile.of(step.ramped(celsius(25), minutes(15)));
+    assertThat(cold.toString()).contains("from 25 °C", "reached within 15 min");
+    OvenModel quick = OvenModel.HOUSEHOLD.withLag(seconds(1));
+    assertThat(quick.follow(cold).at(seconds(0)).in(CELSIUS)).isCloseTo(25, within(1e-9));
+    assertThat(quick.follow(cold).at(minutes(7.5)).in(CELSIUS)).isCloseTo(112.5, within(0.5));
+    assertThatThrownBy(() -> OvenProfile.of(step.ramped(minutes(15))))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("starts nowhere");
+    assertThat(cold.usesFan()).isFalse();
+    assertThat(cold.forFan().usesFan()).isTrue();
   }
 }

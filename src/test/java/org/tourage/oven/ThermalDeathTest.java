@@ -65,8 +65,7 @@ class ThermalDeathTest {
   void theOtherColumnsOfThatTableAreTheSameLethalityUpToItsRounding(Row row) {
     TemperatureHistory minute =
         TemperatureHistory.hold(fahrenheit(row.number("fahrenheit")), minutes(1));
-    double f =
-        ThermalDeath.equivalent(minute, fahrenheit(130), fahrenheitDegrees(10)).in(MINUTE);
+    double f = ThermalDeath.equivalent(minute, fahrenheit(130), fahrenheitDegrees(10)).in(MINUTE);
     double minutes = 111.4 * row.number("log10") / 6.5 / f;
     double here = row.text("unit").equals("s") ? 60 * minutes : minutes;
     // the column of 7 log was not worked from the one of 6.5: it is up to 6 % off

@@ -87,6 +87,32 @@ class SolidConductionTest {
     }
   }
 
+  @ParameterizedTest
+  @CsvSource({"0.3,0.01", "1,0.01", "3,0.01", "3,0.02", "10,0.02", "3,0.1", "10,0.3"})
+  void cornerFaceAndMiddleOfABoxAndATubFollowTheProductOfTheSeriesWithin20Millikelvin(
+      double bi, double fo) {
+    // a jump of 21 K, as from the mixer to the refrigerator; the last point lies on all faces
+    double slab = Series.excess(1, bi, fo, 0);
+    double face = Series.excess(1, bi, fo, 1);
+    double rim = Series.excess(2, bi, fo, 1);
+    Solid cube = Solid.box(metres(2 * HALF), metres(2 * HALF), metres(2 * HALF));
+    State box = cooled(cube, bi, fo);
+    assertThat(21 * lastPoint(box)).isCloseTo(21 * cubed(face), within(0.02));
+    assertThat(21 * box.core()).isCloseTo(21 * cubed(slab), within(0.02));
+    assertThat(21 * box.surface()).isCloseTo(21 * slab * slab * face, within(0.02));
+    State tub = cooled(Solid.tub(metres(2 * HALF), metres(2 * HALF)), bi, fo);
+    assertThat(21 * lastPoint(tub)).isCloseTo(21 * face * rim, within(0.02));
+    assertThat(21 * tub.core()).isCloseTo(21 * slab * Series.excess(2, bi, fo, 0), within(0.02));
+  }
+
+  private static double lastPoint(State state) {
+    return state.temperatures().get(state.temperatures().size() - 1);
+  }
+
+  private static double cubed(double x) {
+    return x * x * x;
+  }
+
   @Test
   void airThatJumpsMidwayIsTheSumOfTwoSeries() {
     double bi = 3;

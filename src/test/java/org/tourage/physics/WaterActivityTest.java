@@ -64,8 +64,7 @@ class WaterActivityTest {
     assertThat(activity(grams, 0, 0)).isCloseTo(water / (water + moles), within(1e-6));
     // a salt counts by its two ions, less what they hold of one another
     double ions = 2 * grams / 58.44;
-    assertThat(1 - activity(0, 0, grams))
-        .isCloseTo(ions / water, Percentage.withPercentage(9));
+    assertThat(1 - activity(0, 0, grams)).isCloseTo(ions / water, Percentage.withPercentage(9));
   }
 
   static Stream<Row> days() {

@@ -203,8 +203,14 @@ class FlourBlendTest {
         .isCloseTo(rule.waterChange().in(PERCENT), within(1e-9));
     assertThat(exchange.uncertainty()).isEqualTo(rule.uncertainty());
     FlourExchange other =
-        FlourExchange.of(laminated(), BREAD, CAKE, percent(100), f -> new AbsorptionModel.Estimate(
-            percent(f.equals(CAKE) ? 52 : 60), percent(1), "own trial", List.of()));
+        FlourExchange.of(
+            laminated(),
+            BREAD,
+            CAKE,
+            percent(100),
+            f ->
+                new AbsorptionModel.Estimate(
+                    percent(f.equals(CAKE) ? 52 : 60), percent(1), "own trial", List.of()));
     assertThat(other.waterChange().in(PERCENT)).isCloseTo(-8, within(1e-9));
     assertThat(other.working().toString()).contains("difference of the absorptions", "own trial");
   }

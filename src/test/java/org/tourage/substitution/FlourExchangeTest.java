@@ -121,8 +121,11 @@ class FlourExchangeTest {
     FlourExchange back =
         FlourExchange.of(
             Formula.byPercent(
-                "x", f -> f.line("all-purpose flour", percent(80)).line("water", percent(60))
-                    .line("cake flour", percent(20))),
+                "x",
+                f ->
+                    f.line("all-purpose flour", percent(80))
+                        .line("water", percent(60))
+                        .line("cake flour", percent(20))),
             CATALOGUE.require("all-purpose flour"),
             BREAD);
     // upwards a little is held back as well: a point of the flour exchanged
@@ -137,7 +140,8 @@ class FlourExchangeTest {
       @ForAll @DoubleRange(min = 1, max = 100) double share) {
     Formula formula =
         Formula.byPercent(
-            "x", f -> f.line(from, percent(100)).line("water", percent(62)).line("salt", percent(2)));
+            "x",
+            f -> f.line(from, percent(100)).line("water", percent(62)).line("salt", percent(2)));
     FlourExchange exchange = FlourExchange.of(formula, from, to, percent(share));
     double moved = exchange.after().percent("water").in(PERCENT) - 62;
     double change = exchange.waterChange().in(PERCENT);
@@ -172,7 +176,8 @@ class FlourExchangeTest {
         .isCloseTo(Math.hypot(exchange.uncertainty().in(PERCENT), 2.63), within(0.06));
     assertThatThrownBy(
             () ->
-                FlourExchange.of(formula, moist, dry, percent(100), new ProteinSlope(), percent(11)))
+                FlourExchange.of(
+                    formula, moist, dry, percent(100), new ProteinSlope(), percent(11)))
         .hasMessageContaining("11 %");
   }
 
@@ -296,13 +301,19 @@ class FlourExchangeTest {
   }
 
   private static Ingredient flour(String id, double absorption) {
-    return flour(id, 11, 14, FlourSpecification.of(percent(11), percent(14))
-        .withAbsorption(percent(absorption)));
+    return flour(
+        id,
+        11,
+        14,
+        FlourSpecification.of(percent(11), percent(14)).withAbsorption(percent(absorption)));
   }
 
   private static Ingredient flour(String id, double protein, double moisture) {
-    return flour(id, protein, moisture, FlourSpecification.of(
-        percent(protein * (100 - moisture) / 86), percent(moisture)));
+    return flour(
+        id,
+        protein,
+        moisture,
+        FlourSpecification.of(percent(protein * (100 - moisture) / 86), percent(moisture)));
   }
 
   private static Ingredient flour(
