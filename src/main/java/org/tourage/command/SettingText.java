@@ -11,6 +11,7 @@ import org.tourage.day.Balance;
 import org.tourage.day.KitchenOven;
 import org.tourage.day.Product;
 import org.tourage.day.Warming;
+import org.tourage.fermentation.ColdTail;
 import org.tourage.fermentation.Cover;
 import org.tourage.fermentation.RateModel;
 import org.tourage.fermentation.Rosso1993;
@@ -60,7 +61,8 @@ final class SettingText {
   }
 
   static RateModel rate(String text) {
-    return Rosso1993.named(text);
+    // below about 9 °C the growth curve stops too soon
+    return ColdTail.usual(Rosso1993.named(text));
   }
 
   static int count(String text) {

@@ -140,7 +140,7 @@ public final class Settings {
           "dough-kind",
           SettingText::doughKind,
           "lean",
-          "lean, rich, rye, batter or gluten-free; taken from the formula if not said");
+          "lean, rich, laminated, puff, rye, batter or gluten-free; by the formula if not said");
   static final Setting<Product.SeenRise> RISE =
       Setting.of(
           "rise",

@@ -98,13 +98,9 @@ final class DayWork {
                 profile ->
                     Part.worked(
                         () ->
-                            OvenWork.of(
-                                kitchen,
-                                product,
-                                scaled,
-                                course,
-                                profile,
-                                rise.found().orElse(null))))
+                            new OvenWork(
+                                    kitchen, product, scaled, course, rise.found().orElse(null))
+                                .of(profile)))
             .orElseGet(() -> Part.notAsked("nothing is baked", "give a step that bakes"));
     Timetable timetable = Timetabling.of(plan.order(), bake.found().orElse(null));
     advice.addAll(Timetabling.advice(timetable));

@@ -38,6 +38,18 @@ public sealed interface Form extends Serializable {
   Solid solid(Quantity<Volume> volume);
 
   /**
+   * The body that a proofed piece has in the oven, where a ball has settled to a bun or a round
+   * loaf and a thick roll to a loaf.
+   *
+   * @param volume the volume with its gas, positive
+   * @return the body; that of the form where nothing settles
+   * @throws BakeryException if a given measure contradicts the volume by more than a fifth
+   */
+  default Solid inOven(Quantity<Volume> volume) {
+    return solid(volume);
+  }
+
+  /**
    * The extent that a piece takes on a tray, seen from above.
    *
    * @param volume the volume with its gas, positive
@@ -180,15 +192,40 @@ public sealed interface Form extends Serializable {
    * @param diameter its diameter, null to take it from the mass
    */
   record Ball(@Nullable Amount<Length> diameter) implements Form {
+    private static final double SMALL_BUN = 0.17e-3;
+    private static final double LARGE_BUN = 0.6e-3;
+
     @Override
     public Solid solid(Quantity<Volume> volume) {
       double d = StrictMath.cbrt(6 * Forms.cubicMetres(volume) / Math.PI);
       return Solid.ball(Forms.free("ball", "diameter", d, diameter));
     }
 
+    /** Height by diameter: 0.45 for a bun of 0.17 L, 0.35 for a loaf of 1.7 L; common practice. */
+    private static double flatness(double cubicMetres) {
+      double tenfold = Math.log10(cubicMetres / SMALL_BUN);
+      return Math.max(0.33, Math.min(0.47, 0.45 - 0.1 * tenfold));
+    }
+
+    private static double settled(double cubicMetres) {
+      return StrictMath.cbrt(4 * cubicMetres / (Math.PI * flatness(cubicMetres)));
+    }
+
+    @Override
+    public Solid inOven(Quantity<Volume> volume) {
+      solid(volume);
+      double v = Forms.cubicMetres(volume);
+      double d = settled(v);
+      return Forms.cylinder(
+          v < LARGE_BUN ? "bun" : "round loaf",
+          Forms.millimetres(d),
+          Forms.millimetres(d * flatness(v)),
+          "high");
+    }
+
     @Override
     public Extent footprint(Quantity<Volume> volume) {
-      Amount<Length> d = Forms.millimetres(StrictMath.cbrt(6 * Forms.cubicMetres(volume) / Math.PI));
+      Amount<Length> d = Forms.millimetres(settled(Forms.cubicMetres(volume)));
       return new Extent(d, d);
     }
   }
@@ -202,6 +239,11 @@ public sealed interface Form extends Serializable {
    */
   record Roll(@Nullable Amount<Length> length, @Nullable Amount<Length> diameter) implements Form {
     private static final double USUAL_SLENDERNESS = 4.5;
+
+    /** From this diameter on a roll settles to a loaf 1.77 times as wide as high. */
+    private static final double SETTLES_METRES = 0.06;
+
+    private static final double LOAF_HEIGHT = 0.666;
 
     private double across(double volume) {
       if (length != null) {
@@ -236,9 +278,25 @@ public sealed interface Form extends Serializable {
     }
 
     @Override
+    public Solid inOven(Quantity<Volume> volume) {
+      Solid roll = solid(volume);
+      double v = Forms.cubicMetres(volume);
+      double d = across(v);
+      if (d < SETTLES_METRES) {
+        return roll;
+      }
+      double high = LOAF_HEIGHT * d;
+      double wide = Math.PI * d * d / 4 / high;
+      return Solid.box(
+          Forms.millimetres(along(v)), Forms.millimetres(wide), Forms.millimetres(high));
+    }
+
+    @Override
     public Extent footprint(Quantity<Volume> volume) {
       double v = Forms.cubicMetres(volume);
-      return new Extent(Forms.millimetres(along(v)), Forms.millimetres(across(v)));
+      double d = across(v);
+      double wide = d < SETTLES_METRES ? d : Math.PI * d / 4 / LOAF_HEIGHT;
+      return new Extent(Forms.millimetres(along(v)), Forms.millimetres(wide));
     }
   }
 

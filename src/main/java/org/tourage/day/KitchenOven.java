@@ -2,6 +2,7 @@ package org.tourage.day;
 
 import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
+import static org.tourage.quantity.BakeryUnits.METRE;
 
 import java.io.Serializable;
 import javax.measure.Quantity;
@@ -42,6 +43,8 @@ public record KitchenOven(
           Extent.of(Amounts.centimetres(45), Amounts.centimetres(35)),
           false);
 
+  private static final double HOUSEHOLD_AREA = 2 * 0.45 * 0.35;
+  private static final double DECK_AREA = 1;
   private static final int MOST_TRAYS = 1000;
 
   /**
@@ -114,12 +117,35 @@ public record KitchenOven(
   }
 
   /**
-   * The oven with a stone floor.
+   * The oven with a stone floor; a household oven becomes a deck oven.
    *
    * @return the changed oven
    */
   public KitchenOven onStone() {
-    return new KitchenOven(name, model, highest, trays, tray, true);
+    OvenModel deck = model.equals(OvenModel.HOUSEHOLD) ? OvenModel.DECK : model;
+    return new KitchenOven(name, deck, highest, trays, tray, true);
+  }
+
+  /**
+   * The model with the power and the heat of an oven of this size: those of the model belong to two
+   * household trays, or to a deck of a square metre, and grow with the trays.
+   *
+   * @return the model of this oven
+   */
+  public OvenModel sized() {
+    double area = trays * tray.length().in(METRE) * tray.width().in(METRE);
+    double usual = stone ? DECK_AREA : HOUSEHOLD_AREA;
+    double times = Math.max(1, area / usual);
+    return new OvenModel(
+        model.offset(),
+        model.lag(),
+        model.still(),
+        model.fan(),
+        model.emissivity(),
+        model.doorDrop(),
+        model.power() * times,
+        model.capacity() * times,
+        model.loss() * times);
   }
 
   @Override

@@ -11,8 +11,8 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.jspecify.annotations.Nullable;
+import org.tourage.fermentation.ColdTail;
 import org.tourage.fermentation.RateModel;
-import org.tourage.fermentation.Rosso1993;
 import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
 import org.tourage.formula.HouseholdRecipe;
@@ -32,9 +32,6 @@ import org.tourage.quantity.Amounts;
  */
 public final class Product implements Serializable {
   private static final long serialVersionUID = 1L;
-
-  /** The rate model that is taken where none is given. */
-  static final String USUAL_RATE = "baker's yeast, gas in dough";
 
   private final String name;
   private final Batch given;
@@ -303,7 +300,7 @@ public final class Product implements Serializable {
    * @return the model
    */
   public RateModel rate() {
-    return extras.rate == null ? Rosso1993.named(USUAL_RATE) : extras.rate;
+    return extras.rate == null ? ColdTail.bakersYeast() : extras.rate;
   }
 
   /**

@@ -29,7 +29,7 @@ record Levers(List<Lever> list, double together) {
   private static final double LEAST_MIXING = 0.5;
 
   /** A lever that moves the dough by less is none, K. */
-  private static final double NOTHING = 0.05;
+  private static final double NOTHING = 0.2;
 
   /** The dough is where it is wanted within this, K. */
   static final double THERE = 0.05;

@@ -44,6 +44,9 @@ public final class PastMix implements Explained, Serializable {
   /** What the dough came out at. */
   private final Amount<Temperature> dough;
 
+  /** The rise, worked out once. */
+  private final TemperatureDifference rise;
+
   private PastMix(
       StageMix mix,
       @Nullable Amount<Temperature> water,
@@ -53,7 +56,8 @@ public final class PastMix implements Explained, Serializable {
     this.water = water;
     this.ice = ice;
     this.dough = Readings.within("a dough", dough, 0, 50);
-    double grown = rise().celsiusDegrees();
+    Mixture mixture = mix.mixture(0);
+    double grown = mixture.extraFor(liquidCelsius(mixture), dough.in(CELSIUS)) / mixture.capacity();
     if (grown < -Readings.GREATEST_LOSS || grown > Readings.GREATEST_RISE) {
       throw new BakeryException(
           Reason.INCONSISTENT,
@@ -61,6 +65,7 @@ public final class PastMix implements Explained, Serializable {
           Numbers.decimals(grown, 1) + " K from its parts to " + dough,
           "read the temperatures again; a mix gives -10 K to 25 K (-18 °F to 45 °F)");
     }
+    this.rise = TemperatureDifference.ofCelsiusDegrees(grown);
   }
 
   /**
@@ -180,9 +185,7 @@ public final class PastMix implements Explained, Serializable {
    * @return (Σ m·c·(T_dough − T)) / Σ m·c; negative where more was lost than gained
    */
   public TemperatureDifference rise() {
-    Mixture mixture = mix.mixture(0);
-    double joules = mixture.extraFor(liquidCelsius(mixture), dough.in(CELSIUS));
-    return TemperatureDifference.ofCelsiusDegrees(joules / mixture.capacity());
+    return rise;
   }
 
   /**

@@ -121,14 +121,24 @@ public record RuleComparison(
             "heat balance"));
   }
 
+  /** A reading that a liquid can have, or what stands for it. */
+  private static String shown(Amount<Temperature> reading) {
+    double celsius = reading.in(CELSIUS);
+    if (celsius < Readings.COLDEST_LIQUID) {
+      return "ice";
+    }
+    return celsius > Readings.WARMEST_LIQUID
+        ? "more than " + Numbers.decimals(Readings.WARMEST_LIQUID, 0) + " °C"
+        : Numbers.decimals(celsius, 1) + " °C";
+  }
+
   /** {@code rule 14 °C, balance 17.7 °C: take the rule}. */
   @Override
   public String toString() {
     return "rule "
-        + Numbers.decimals(rule.in(CELSIUS), 1)
-        + " °C, balance "
-        + Numbers.decimals(balance.in(CELSIUS), 1)
-        + " °C"
+        + shown(rule)
+        + ", balance "
+        + shown(balance)
         + (differs() ? ": take the " + taken.name().toLowerCase(Locale.ROOT) : "");
   }
 }

@@ -38,9 +38,13 @@ record StageParts(StageMix mix) {
     int index = 0;
     for (Stage stage : mix.batch().formula().stages()) {
       for (Line line : stage.lines()) {
-        Amount<Mass> mass = mix.batch().weight(index++);
-        if (stage.equals(wanted) && mass.value() > 0) {
-          weighed.add(new Weighed(line, mass));
+        int place = index++;
+        // the name is unique, and quicker to compare than the lines
+        if (stage.name().equals(wanted.name())) {
+          Amount<Mass> mass = mix.batch().weight(place);
+          if (mass.value() > 0) {
+            weighed.add(new Weighed(line, mass));
+          }
         }
       }
     }

@@ -61,7 +61,10 @@ final class LaminationAdvice {
     fatSheet();
     folding();
     plan.rolling().forEach(schedule -> advice.addAll(schedule.advice()));
-    advice.addAll(fitting(plan.steps(), null, plan.setup().rollers().width()));
+    // a pin rolls a sheet that is wider than its barrel in two tracks
+    if (plan.setup().rollers() instanceof Rollers.Sheeter sheeter) {
+      advice.addAll(fitting(plan.steps(), null, sheeter.width()));
+    }
     return advice;
   }
 

@@ -36,9 +36,10 @@ public sealed interface Rollers extends Serializable permits Rollers.Sheeter, Ro
   Pin PIN = new Pin(MILLIMETRE.amount(450), MILLIMETRE.amount(2), PERCENT.amount(50));
 
   /**
-   * The widest sheet.
+   * The widest sheet that is rolled at once.
    *
-   * @return the width of the belt, or of the barrel of a pin
+   * @return the width of the belt, or of the barrel of a pin, which rolls wider sheets in two
+   *     tracks
    */
   Amount<Length> width();
 

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Temperature;
@@ -169,8 +170,7 @@ public record SheetBody(
    * @return the time in minutes; 0 if it is too warm already; empty if it never gets too warm
    */
   public Optional<Amount<Time>> untilTooSoft(Quantity<Temperature> start, Bench bench, Air air) {
-    double limit = fat.window().high().in(CELSIUS);
-    return until(start, bench, air, s -> s.warmestTenth(0) - limit);
+    return until(start, bench, air, tooSoft()).get(0);
   }
 
   /**
@@ -185,7 +185,7 @@ public record SheetBody(
   public Optional<Amount<Time>> untilChilled(
       Quantity<Temperature> start, Quantity<Temperature> wanted, Bench bench, Air air) {
     double limit = CELSIUS.measure(wanted);
-    return until(start, bench, air, s -> limit - s.warmestTenth(0));
+    return until(start, bench, air, s -> limit - s.warmestTenth(0)).get(0);
   }
 
   /**
@@ -197,14 +197,64 @@ public record SheetBody(
    * @return the time in minutes; 0 if it is there already; empty if it never gets there
    */
   public Optional<Amount<Time>> untilTempered(Quantity<Temperature> start, Bench bench, Air air) {
-    double limit = fat.window().low().in(CELSIUS);
-    return until(start, bench, air, s -> s.coldestTenth(0) - limit);
+    return until(start, bench, air, tempered()).get(0);
   }
 
-  /** The first time at which the measure is not below 0, between two steps on a straight line. */
-  private Optional<Amount<Time>> until(
-      Quantity<Temperature> start, Bench bench, Air air, ToDoubleFunction<State> measure) {
-    double[] last = {Double.NaN, 0, Double.NaN};
+  private ToDoubleFunction<State> tempered() {
+    double limit = fat.window().low().in(CELSIUS);
+    return s -> s.coldestTenth(0) - limit;
+  }
+
+  private ToDoubleFunction<State> tooSoft() {
+    double limit = fat.window().high().in(CELSIUS);
+    return s -> s.warmestTenth(0) - limit;
+  }
+
+  /** The two times on the bench, of one run: when it can be rolled, when it is too soft. */
+  record OnBench(Optional<Amount<Time>> tempered, Optional<Amount<Time>> tooSoft) {}
+
+  OnBench onBench(Quantity<Temperature> start, Bench bench, Air air) {
+    List<Optional<Amount<Time>>> times = until(start, bench, air, tempered(), tooSoft());
+    return new OnBench(times.get(0), times.get(1));
+  }
+
+  private static final class Crossing {
+    private final ToDoubleFunction<State> measure;
+    private double before = Double.NaN;
+    private double seconds;
+    private double at = Double.NaN;
+
+    Crossing(ToDoubleFunction<State> measure) {
+      this.measure = measure;
+    }
+
+    boolean open() {
+      return Double.isNaN(at);
+    }
+
+    void look(State state) {
+      double now = measure.applyAsDouble(state);
+      if (now >= 0) {
+        double part = Double.isNaN(before) ? 1 : before / (before - now);
+        at = seconds + part * (state.seconds() - seconds);
+      }
+      before = now;
+      seconds = state.seconds();
+    }
+
+    Optional<Amount<Time>> time() {
+      return open() ? Optional.empty() : Optional.of(MINUTE.amount(at / 60));
+    }
+  }
+
+  /**
+   * For each measure the first time at which it is not below 0, between two steps on a straight
+   * line.
+   */
+  @SafeVarargs
+  private List<Optional<Amount<Time>>> until(
+      Quantity<Temperature> start, Bench bench, Air air, ToDoubleFunction<State>... measures) {
+    List<Crossing> crossings = Stream.of(measures).map(Crossing::new).toList();
     List<Amount<Temperature>> temperatures = new ArrayList<>();
     temperatures.add(Amount.from(start));
     // the sheet is layer 0, so a bench lies above it here and the air of the room below
@@ -232,16 +282,9 @@ public record SheetBody(
             temperatures,
             LONGEST_SECONDS,
             state -> {
-              double now = measure.applyAsDouble(state);
-              if (now >= 0) {
-                double part = Double.isNaN(last[0]) ? 1 : last[0] / (last[0] - now);
-                last[2] = last[1] + part * (state.seconds() - last[1]);
-                return false;
-              }
-              last[0] = now;
-              last[1] = state.seconds();
-              return true;
+              crossings.stream().filter(Crossing::open).forEach(c -> c.look(state));
+              return crossings.stream().anyMatch(Crossing::open);
             });
-    return Double.isNaN(last[2]) ? Optional.empty() : Optional.of(MINUTE.amount(last[2] / 60));
+    return crossings.stream().map(Crossing::time).toList();
   }
 }

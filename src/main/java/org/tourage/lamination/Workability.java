@@ -102,11 +102,8 @@ public final class Workability implements Explained, Serializable {
     List<Lying> lying = new ArrayList<>();
     for (LaminationStep step : steps.subList(steps.size() - 2, steps.size())) {
       SheetBody body = SheetBody.of(plan, step.thickness(), batch, curve);
-      lying.add(
-          new Lying(
-              step,
-              body.untilTempered(start, bench, air).orElse(null),
-              body.untilTooSoft(start, bench, air).orElse(null)));
+      SheetBody.OnBench times = body.onBench(start, bench, air);
+      lying.add(new Lying(step, times.tempered().orElse(null), times.tooSoft().orElse(null)));
     }
     AmountRange<Temperature> window = curve.window();
     Amount<Time> chilled =

@@ -33,17 +33,16 @@ import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
 
 /**
- * What happens in a piece while it bakes: convection and radiation from the oven, heat from a sheet,
- * a stone or a tin, steam that condenses on the cold piece, conduction with evaporation and
+ * What happens in a piece while it bakes: convection and radiation from the oven, heat from a
+ * sheet, a stone or a tin, steam that condenses on the cold piece, conduction with evaporation and
  * condensation in the cells of the crumb, a front of evaporating water that moves inward and leaves
- * a dry crust behind, the growth of the piece by its gas, its starch and its colour. The physics is that
- * of {@link DryingBody}; the front model follows B. Zanoni, C. Peri and S. Pierucci, J. Food Eng.
- * 19 (1993) 389 and 23 (1994) 321. Heat and mass balances come with the result.
+ * a dry crust behind, the growth of the piece by its gas, its starch and its colour. The physics is
+ * that of {@link DryingBody}; the front model follows B. Zanoni, C. Peri and S. Pierucci, J. Food
+ * Eng. 19 (1993) 389 and 23 (1994) 321. Heat and mass balances come with the result.
  *
- * <p>What it can't know: the colour of anything but lean bread, the heat that a cold tray takes, fat
- * that runs, the layers of a laminated piece, wet toppings.
- * Intense heat browns a piece that is unbaked inside (E. Purlis, J. Food Eng. 103 (2011) 92): look
- * at the core.
+ * <p>What it can't know: the colour of anything but lean bread, the heat that a cold tray takes,
+ * fat that runs, the layers of a laminated piece, wet toppings. Intense heat browns a piece that is
+ * unbaked inside (E. Purlis, J. Food Eng. 103 (2011) 92): look at the core.
  *
  * @param piece the piece
  * @param oven the oven
@@ -390,7 +389,9 @@ public record Bake(
                   + Numbers.decimals(end().colour, 0)
                   + " of 52",
               hot
-                  ? "It nears burnt; most of it comes from " + browning().get(0) + ": lower that step"
+                  ? "It nears burnt; most of it comes from "
+                      + browning().get(0)
+                      + ": lower that step"
                   : "Below about 120 °C (248 °F) crusts hardly brown: raise the last step",
               Crust.SOURCE));
     }
@@ -441,15 +442,16 @@ public record Bake(
             "shares of the surface",
             piece.seat()
                 + ": "
-                + Numbers.decimals(
-                    100 * piece.seat().covered(piece.bottom(), piece.sides()), 0)
+                + Numbers.decimals(100 * piece.seat().covered(piece.bottom(), piece.sides()), 0)
                 + " % covered",
             "shape"),
         new WorkedLine(
             "spring",
             piece.rise().balanced() ? "gas balance, held in part" : "given",
             "× " + Numbers.significant(end().volume, 3),
-            piece.rise().balanced() ? "Carroll and others 1991; Channaiah and others 2016" : "given"),
+            piece.rise().balanced()
+                ? "Carroll and others 1991; Channaiah and others 2016"
+                : "given"),
         new WorkedLine(
             "boiling",
             "at the pressure of the air",

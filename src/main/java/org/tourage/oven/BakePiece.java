@@ -31,9 +31,9 @@ import org.tourage.quantity.AmountFormat;
  * is gas, how warm it is, how far it springs, what it sits on, and whether it was boiled before.
  *
  * <p>Any shape is taken by its half thickness (the smallest of its directions) and its surface for
- * its volume, see {@link DryingBody}. The crumb conducts as gas cells in dough, with evaporation and
- * condensation in the cells ({@link Pores}); dough between the cells by Choi and Okos 1986; crust
- * from its diffusivity, exp(0.0062·ε − 15.30) m²/s with ε in percent (J. Food Eng. 26 (1995)
+ * its volume, see {@link DryingBody}. The crumb conducts as gas cells in dough, with evaporation
+ * and condensation in the cells ({@link Pores}); dough between the cells by Choi and Okos 1986;
+ * crust from its diffusivity, exp(0.0062·ε − 15.30) m²/s with ε in percent (J. Food Eng. 26 (1995)
  * 497–510), times the density and the heat of this piece's own dry matter.
  *
  * @param solid its shape after the proof
@@ -67,8 +67,8 @@ public record BakePiece(
   private static final double CRUMB_ACTIVITY = 0.97;
 
   /**
-   * With less gas than this at the start the cells hold steam in place of air, as in puff pastry, and
-   * vapour leaves by pressure rather than by diffusion: a modelling choice.
+   * With less gas than this at the start the cells hold steam in place of air, as in puff pastry,
+   * and vapour leaves by pressure rather than by diffusion: a modelling choice.
    */
   private static final double AIRY = 0.25;
 
@@ -142,8 +142,7 @@ public record BakePiece(
    * @return the piece
    */
   public BakePiece withPorosity(Quantity<Dimensionless> share) {
-    return new BakePiece(
-        solid, dough, FRACTION.measure(share), start, rise, boiling, seat, boiled);
+    return new BakePiece(solid, dough, FRACTION.measure(share), start, rise, boiling, seat, boiled);
   }
 
   /**
@@ -199,15 +198,14 @@ public record BakePiece(
 
   /**
    * The same, boiled just before the oven: its skin comes hot and wet into the oven. What it takes
-   * up there (1 % to 4 % of its mass, common practice) is water on its skin; the loss in the oven is
-   * counted from the mass of the raw piece, as if that water had drained.
+   * up there (1 % to 4 % of its mass, common practice) is water on its skin; the loss in the oven
+   * is counted from the mass of the raw piece, as if that water had drained.
    *
    * @param time how long, 30 s to 60 s for a bagel, at most 5 min
    * @return the piece
    */
   public BakePiece boiledFor(Quantity<Time> time) {
-    return new BakePiece(
-        solid, dough, porosity, start, rise, boiling, seat, Amount.from(time));
+    return new BakePiece(solid, dough, porosity, start, rise, boiling, seat, Amount.from(time));
   }
 
   /**
@@ -243,9 +241,7 @@ public record BakePiece(
 
   /** The share of the surface that lies below. */
   double bottom() {
-    return flat()
-        ? 1 / last().half().in(METRE) / (2 * solid.surfaceByVolume())
-        : rounded();
+    return flat() ? 1 / last().half().in(METRE) / (2 * solid.surfaceByVolume()) : rounded();
   }
 
   /** The share of the surface at the sides. */

@@ -7,9 +7,10 @@ package org.tourage.oven;
  * A. Schiraldi and R. Simonetta, J. Food Eng. 24 (1995) 25, constants from memory). Sugar and fat
  * raise the temperature at which it sets: some kelvin by the kind of dough.
  *
- * <p>Colour: dΔE/dt = k·(52 − ΔE), k = 42 000·exp(−64 151/(R·T)) 1/s at the temperature of the crust
- * (B. Zanoni, C. Peri and D. Bruno, LWT 28 (1995) 604–609), fitted from 140 to 250 °C on dried crumb
- * of lean bread; 52 is burnt. An index, no promise: sugar, milk and egg wash brown sooner.
+ * <p>Colour: dΔE/dt = k·(52 − ΔE), k = 42 000·exp(−64 151/(R·T)) 1/s at the temperature of the
+ * crust (B. Zanoni, C. Peri and D. Bruno, LWT 28 (1995) 604–609), fitted from 140 to 250 °C on
+ * dried crumb of lean bread; 52 is burnt. An index, no promise: sugar, milk and egg wash brown
+ * sooner.
  */
 final class Crust {
   /** From here on a crust nears burnt: a choice of ours, four fifths of the way. */

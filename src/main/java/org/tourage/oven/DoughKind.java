@@ -13,8 +13,12 @@ import org.tourage.quantity.AmountRange;
 public enum DoughKind {
   /** Flour, water, yeast, salt: 93 °C to 99 °C. */
   LEAN("lean", 93, 99, 0, 0.45),
-  /** With fat, sugar, milk or egg, laminated pieces included: 88 °C to 95 °C. */
+  /** With fat, sugar, milk or egg: 88 °C to 95 °C. */
   RICH("rich", 88, 95, 3, 0.45),
+  /** A yeasted dough with fat rolled in: 92 °C to 99 °C. */
+  LAMINATED("laminated", 92, 99, 3, 0.45),
+  /** A dough without yeast with fat rolled in: 98 °C to 100 °C, dry to the middle. */
+  PUFF("puff", 98, 100, 3, 0.45),
   /** Rye from half of the flour on: 96 °C to 99 °C; it holds little gas. */
   RYE("rye", 96, 99, 0, 0.15),
   /** A batter of muffins and quick breads: 95 °C to 99 °C. */
@@ -63,8 +67,8 @@ public enum DoughKind {
   }
 
   /**
-   * The core of a piece that is done where water boils sooner: from no more than the
-   * boiling point less 4 K to no more than the boiling point less 2 K.
+   * The core of a piece that is done where water boils sooner: from no more than the boiling point
+   * less 4 K to no more than the boiling point less 2 K.
    *
    * @param boiling the temperature at which water boils there
    * @return the range

@@ -220,7 +220,8 @@ public record OvenCalibration(OvenModel start, List<Reading> readings) implement
    */
   public OvenCalibration air(
       OvenProfile profile, Quantity<Time> time, Quantity<Temperature> reading) {
-    return with(new Reading(Kind.AIR, anyPiece(), profile, Amount.from(time), CELSIUS.measure(reading)));
+    return with(
+        new Reading(Kind.AIR, anyPiece(), profile, Amount.from(time), CELSIUS.measure(reading)));
   }
 
   /**

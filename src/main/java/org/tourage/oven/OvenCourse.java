@@ -245,8 +245,7 @@ final class OvenCourse implements DryingBody.Surroundings {
       if (piece.rise().balanced()) {
         alive *= StrictMath.exp(-GasBalance.dying(mean) * dt);
         made += alive * gas.making(mean) * dt;
-        volume =
-            Math.max(volume, 1 + kind.holds() * (gas.volume(warmest, made) - 1));
+        volume = Math.max(volume, 1 + kind.holds() * (gas.volume(warmest, made) - 1));
       } else {
         double way = (warmest - start) / (SET_CELSIUS - start);
         volume = 1 + (piece.rise().times() - 1) * Math.max(0, Math.min(1, way));

@@ -165,6 +165,31 @@ public record OvenModel(
   }
 
   /**
+   * The same with another heating: of an oven of another size.
+   *
+   * @param watts its power, W, positive
+   * @param joulesForKelvin heat to warm it by a kelvin, J/K, positive
+   * @param wattsForKelvin heat that it loses, W/K, positive
+   * @return the oven
+   */
+  public OvenModel withHeating(double watts, double joulesForKelvin, double wattsForKelvin) {
+    return new OvenModel(
+        offset, lag, still, fan, emissivity, doorDrop, watts, joulesForKelvin, wattsForKelvin);
+  }
+
+  /**
+   * The energy that heats the oven up to the first set point of a profile.
+   *
+   * @param profile the profile
+   * @param room the temperature of the room
+   * @return the energy, without what it loses meanwhile
+   */
+  public Amount<Energy> heatingUp(OvenProfile profile, Quantity<Temperature> room) {
+    double rise = profile.steps().get(0).setPoint().in(CELSIUS) - CELSIUS.measure(room);
+    return JOULE.amount(capacity * Math.max(0, rise)).to(BakeryUnits.KILOJOULE);
+  }
+
+  /**
    * The energy of a bake: heating up, what the oven loses, and what the load takes.
    *
    * @param profile the profile

@@ -218,7 +218,8 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
 
     /**
      * The same with a set point that changes along a straight line from another: for a first step,
-     * what the oven has when the piece goes in. The oven stands there, whatever it loses at the door.
+     * what the oven has when the piece goes in. The oven stands there, whatever it loses at the
+     * door.
      *
      * @param from where it starts
      * @param time how long it takes
@@ -236,7 +237,8 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @return the step
      */
     public Step untilCore(Quantity<Temperature> core) {
-      return new Step(setPoint, duration, mode, damp, ramp, End.CORE, CELSIUS.measure(core), rampFrom);
+      return new Step(
+          setPoint, duration, mode, damp, ramp, End.CORE, CELSIUS.measure(core), rampFrom);
     }
 
     /**
@@ -246,7 +248,8 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @return the step
      */
     public Step untilLoss(Quantity<Dimensionless> share) {
-      return new Step(setPoint, duration, mode, damp, ramp, End.LOSS, PERCENT.measure(share), rampFrom);
+      return new Step(
+          setPoint, duration, mode, damp, ramp, End.LOSS, PERCENT.measure(share), rampFrom);
     }
 
     /** The fan step of a still one: the rest as it was. */
@@ -263,8 +266,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
     }
 
     Step lasting(double minutes) {
-      return new Step(
-          setPoint, MINUTE.amount(minutes), mode, damp, ramp, end, endValue, rampFrom);
+      return new Step(setPoint, MINUTE.amount(minutes), mode, damp, ramp, end, endValue, rampFrom);
     }
 
     /** {@code 204 °C (400 °F) for 10 min, fan, with steam}. */

@@ -15,7 +15,8 @@ import org.tourage.internal.Numbers;
  * yeast still makes until it dies.
  *
  * @param times how many times its volume, 1 to 12 (puff pastry); 0 to take the balance
- * @param saturation how much carbon dioxide is dissolved, as a share of what the water holds, 0 to 1
+ * @param saturation how much carbon dioxide is dissolved, as a share of what the water holds, 0 to
+ *     1
  * @param perHour gas that the dough makes in an hour at its start, as a share of its volume, 0 to 5
  */
 public record OvenRise(double times, double saturation, double perHour) implements Serializable {

@@ -74,11 +74,15 @@ public record Resize(Bake before, Bake after, double factor) implements Explaine
       low = high;
       high *= 1.6;
       if (high > MOST) {
+        Bake longest = bake(before, piece, low);
         throw new BakeryException(
             Reason.OUT_OF_RANGE,
             "these set points never get the new piece done",
             piece.toString(),
-            "raise the set points, or make the piece thinner");
+            "raise the set points, or make the piece thinner; nearest: "
+                + longest.profile().total()
+                + " with "
+                + longest.doneness());
       }
     }
     for (int i = 0; i < HALVINGS && high / low > 1 + NEAR; i++) {
@@ -99,7 +103,7 @@ public record Resize(Bake before, Bake after, double factor) implements Explaine
   /** Whether the core comes later than at the same part of the bake. */
   private static boolean late(Bake before, BakePiece piece, double factor, double part) {
     Bake bake = bake(before, piece, factor);
-    Optional<Amount<Time>> reached = bake.coreReaches(before.kind().core(piece.boiling()).low());
+    Optional<Amount<Time>> reached = bake.coreReaches(bake.wanted().low());
     return reached.map(t -> t.ratioTo(bake.end().time()) > part).orElse(true);
   }
 

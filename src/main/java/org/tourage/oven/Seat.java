@@ -18,8 +18,9 @@ import org.tourage.internal.Numbers;
  * <p>All coefficients are usual figures (common practice): a baking sheet or a tin takes heat from
  * the oven by convection and by radiation with the emissivity of its metal (bright tin 0.1 to 0.3,
  * used steel 0.6 to 0.8, dark 0.9) and gives it on through a thin gap of air, fat or paper. A stone
- * gives heat from its store, √(λ·ρ·c/(π·t)) W/(m²·K) after the time t (H.S. Carslaw and J.C. Jaeger,
- * Conduction of Heat in Solids, 1959, the half-space, from memory), and is heated from below.
+ * gives heat from its store, √(λ·ρ·c/(π·t)) W/(m²·K) after the time t (H.S. Carslaw and J.C.
+ * Jaeger, Conduction of Heat in Solids, 1959, the half-space, from memory), and is heated from
+ * below.
  *
  * @param kind what it is
  * @param contact between what covers the face and the piece, W/(m²·K), positive

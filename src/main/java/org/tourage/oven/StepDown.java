@@ -12,6 +12,7 @@ import java.util.List;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Temperature;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
@@ -97,6 +98,7 @@ public record StepDown(
    */
   public List<Bake> proposals() {
     List<Bake> found = new ArrayList<>();
+    @Nullable Bake nearest = null;
     for (double first : FIRST_CELSIUS) {
       for (double second = LOWEST_CELSIUS; second <= first - STEP_CELSIUS; second += STEP_CELSIUS) {
         for (double minutes : FIRST_MINUTES) {
@@ -111,6 +113,8 @@ public record StepDown(
           boolean stepped = bake.end().time().in(MINUTE) > minutes + 1;
           if (reached && stepped && bake.isDone()) {
             found.add(bake);
+          } else if (nearest == null || lacks(bake) < lacks(nearest)) {
+            nearest = bake;
           }
         }
       }
@@ -120,13 +124,22 @@ public record StepDown(
           Reason.INCONSISTENT,
           "no profile within the bounds gives this",
           "loss " + loss + ", a " + kind.word() + " dough done, within 90 min",
-          "ask for more loss, or make the piece thinner");
+          "nearest: "
+              + (nearest == null ? "none" : nearest.profile() + " ends with " + nearest.doneness())
+              + (nearest == null ? "" : ", loss " + nearest.end().loss())
+              + "; ask for more loss, or make the piece thinner");
     }
     return found.stream()
         .sorted(Comparator.comparingDouble(this::miss))
         .limit(PROPOSALS)
         .map(this::settled)
         .toList();
+  }
+
+  /** How far it is from what is wanted: points of loss and kelvins of the core. */
+  private double lacks(Bake bake) {
+    return Math.max(0, loss.in(PERCENT) - bake.end().loss().in(PERCENT))
+        + Math.max(0, bake.wanted().low().in(CELSIUS) - bake.end().core().in(CELSIUS));
   }
 
   private double miss(Bake bake) {

@@ -20,8 +20,8 @@ import org.tourage.advice.BakeryException.Reason;
  * stage by Newton's method. Heat and mass balances are kept and given with each result.
  *
  * <p>A body of any shape is taken by its half thickness and its surface: dimensions = half ·
- * surface / volume, which is 1, 2 and 3 for slab, cylinder and sphere. A share of its surface may be
- * covered (a tray, a stone, the walls of a tin): there heat comes in another way and no vapour
+ * surface / volume, which is 1, 2 and 3 for slab, cylinder and sphere. A share of its surface may
+ * be covered (a tray, a stone, the walls of a tin): there heat comes in another way and no vapour
  * leaves. Open and covered sectors meet in the middle.
  *
  * @param dimensions 1 for a slab, 2 for a long cylinder, 3 for a sphere, between for others
@@ -69,7 +69,7 @@ public record DryingBody(
   private static final double DRIES = 0.5;
   private static final double GROWTH = 1.25;
   private static final int NEWTON_ROUNDS = 30;
-  private static final double NEWTON_KELVIN = 1e-7;
+  private static final double NEWTON_KELVIN = 1e-6;
   private static final double KELVIN = 273.15;
 
   /** The front is taken to stand at least this share of a cell below its outer face. */
@@ -580,8 +580,7 @@ public record DryingBody(
 
     /** Whether the front stands in a cell. */
     private boolean boils(int i) {
-      return i == front
-          || temperature[i] == material.boiling && water[i] > 0 && material.water > 0;
+      return i == front || temperature[i] == material.boiling && water[i] > 0 && material.water > 0;
     }
 
     /** m²·K/W from where a cell has its temperature to its outer face. */
@@ -698,8 +697,7 @@ public record DryingBody(
       for (int k = 0; k < 2 && front - k >= 0; k++) {
         int e = front - k;
         double vapour = dt * ((1 - GAMMA) * firstGiven[k] + GAMMA * given[k]);
-        double latentHeat =
-            dt * ((1 - GAMMA) * firstLatent[k] + GAMMA * given[k] * givenLatent[k]);
+        double latentHeat = dt * ((1 - GAMMA) * firstLatent[k] + GAMMA * given[k] * givenLatent[k]);
         double skin = Math.min(material.boiling, second[e] * inverse[e]);
         second[e] -= vapour * WATER_HEAT * skin / mass[e];
         water[e] -= vapour / mass[e];
@@ -739,7 +737,6 @@ public record DryingBody(
     }
 
     /** Solves H = known + dt·F(H). */
-
     private boolean stage(double[] known, double[] heat, double dt, double at, double spread) {
       int n = cells;
       double dryHeat = material.dryHeat;
@@ -851,7 +848,12 @@ public record DryingBody(
 
     /** The temperature of a face between the oven and a cell. */
     private double face(
-        double air, double h, double emissivity, double skin, double inside, double from,
+        double air,
+        double h,
+        double emissivity,
+        double skin,
+        double inside,
+        double from,
         double steam) {
       double hot = air + KELVIN;
       double guess = from;

@@ -79,8 +79,7 @@ public record GasBalance(
 
   private double dry(double celsius) {
     double kelvin = Math.max(KELVIN, celsius + KELVIN);
-    return Math.max(
-        0.05 * pressure, pressure - ACTIVITY * IapwsIf97Saturation.pressureAt(kelvin));
+    return Math.max(0.05 * pressure, pressure - ACTIVITY * IapwsIf97Saturation.pressureAt(kelvin));
   }
 
   private double dissolved(double celsius) {

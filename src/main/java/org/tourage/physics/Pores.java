@@ -6,14 +6,14 @@ import org.tourage.advice.BakeryException.Reason;
 
 /**
  * The gas cells of a crumb and what they do to heat and vapour. In a cell water evaporates at the
- * warm side and condenses at the cold side, which carries more heat than the gas itself: λ = λ_gas +
- * f·D·L·M/(R·T)·P/(P − p)·dp/dT, with f what the cells let through, D of vapour in air, L the heat of evaporation, p the pressure of
- * vapour and P that of the air (D.A. de Vries's enhancement, from memory; for crumb see M.J.
- * Wagner and others, J. Food Eng. 78 (2007) 1167, and Zhang and others, Foods 14 (2025) 1649: about
- * 60 % of the heat in closed pores flows so). The water runs back along the walls, so the crumb keeps
- * its moisture (B. Zanoni and others, J. Food Eng. 19 (1993) 389). Cells in dough are mixed by J.C.
- * Maxwell's formula for a gas dispersed in a continuous body (A Treatise on Electricity and
- * Magnetism, 1873, article 314, from memory).
+ * warm side and condenses at the cold side, which carries more heat than the gas itself: λ = λ_gas
+ * + f·D·L·M/(R·T)·P/(P − p)·dp/dT, with f what the cells let through, D of vapour in air, L the
+ * heat of evaporation, p the pressure of vapour and P that of the air (D.A. de Vries's enhancement,
+ * from memory; for crumb see M.J. Wagner and others, J. Food Eng. 78 (2007) 1167, and Zhang and
+ * others, Foods 14 (2025) 1649: about 60 % of the heat in closed pores flows so). The water runs
+ * back along the walls, so the crumb keeps its moisture (B. Zanoni and others, J. Food Eng. 19
+ * (1993) 389). Cells in dough are mixed by J.C. Maxwell's formula for a gas dispersed in a
+ * continuous body (A Treatise on Electricity and Magnetism, 1873, article 314, from memory).
  *
  * @param share the share of gas by volume at the start, 0 to below 1
  * @param pressure of the air, Pa
@@ -24,8 +24,9 @@ public record Pores(double share, double pressure, double waterActivity, double 
     implements Serializable {
   /**
    * Vapour through dry crust, m²/s: about a tenth of that in free air at 120 °C. Found by us from
-   * the core temperatures of breads at the end of their bake (docs/models.md): the looser the crust,
-   * the farther below boiling the front stays. Models of baking use 1e-7 to 1e-5 (from memory).
+   * the core temperatures of breads at the end of their bake (docs/models.md): the looser the
+   * crust, the farther below boiling the front stays. Models of baking use 1e-7 to 1e-5 (from
+   * memory).
    */
   public static final double USUAL_CRUST_DIFFUSION = 4.2e-6;
 
@@ -40,8 +41,9 @@ public record Pores(double share, double pressure, double waterActivity, double 
 
   /**
    * Of that the cells of a crumb let through: their gas is mostly carbon dioxide, in which vapour
-   * diffuses at 0.62 of its speed in air (from memory of handbook values), and walls and water films
-   * stand in the way. Found by us from the time at which the middle of a pan loaf reaches 93 °C.
+   * diffuses at 0.62 of its speed in air (from memory of handbook values), and walls and water
+   * films stand in the way. Found by us from the time at which the middle of a pan loaf reaches 93
+   * °C.
    */
   private static final double CELLS_LET_THROUGH = 0.33;
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 import static org.tourage.quantity.Amounts.celsius;
+import static org.tourage.quantity.Amounts.extent;
 import static org.tourage.quantity.Amounts.grams;
 import static org.tourage.quantity.Amounts.kilograms;
 import static org.tourage.quantity.Amounts.millimetres;
@@ -11,6 +12,12 @@ import static org.tourage.quantity.Amounts.percent;
 import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.MINUTE;
 
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.ObjectInputStream;
+import java.io.ObjectOutputStream;
+import java.io.Serializable;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
@@ -18,6 +25,7 @@ import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
 import org.tourage.formula.StageKind;
 import org.tourage.makeup.Shape;
+import org.tourage.makeup.SheetCutting;
 import org.tourage.makeup.SheetForPieces;
 import org.tourage.makeup.WeighedSheet;
 import org.tourage.physics.Air;
@@ -146,5 +154,43 @@ class BatchPlanTest {
         .extracting(Advice::code)
         .containsExactly("CHILL_NOT_REACHED");
     assertThat(onTheBench(4, 35).advice()).extracting(Advice::code).contains("BENCH_TIME_SHORT");
+  }
+
+  @Test
+  void everyResultTravelsAndComesBackEqual() throws Exception {
+    LaminationPlan plan = LaminationPlan.of(CRESCENTS, TURNS, LaminationPlan.Setup.SHOP);
+    SheetCutting sheet = SheetCutting.of(plan.finalSheet(), millimetres(5));
+    List<Serializable> results =
+        List.of(
+            TURNS,
+            plan,
+            plan.steps().get(1),
+            plan.rolling().get(0),
+            Rollers.PIN,
+            onTheBench(4, 21),
+            onTheBench(4, 11),
+            sheet,
+            sheet.mixed(extent("80 x 110 mm")),
+            sheet.rounds(millimetres(70)),
+            sheet.into(Shape.TRIANGLE, 12, 2),
+            SheetForPieces.find(
+                Shape.RECTANGLE,
+                6,
+                grams(60),
+                millimetres(5),
+                1,
+                scale -> WeighedSheet.of(extent("500 x 300 mm"), grams(700 * scale))));
+    for (Serializable result : results) {
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+      try (ObjectOutputStream out = new ObjectOutputStream(bytes)) {
+        out.writeObject(result);
+      }
+      try (ObjectInputStream in =
+          new ObjectInputStream(new ByteArrayInputStream(bytes.toByteArray()))) {
+        Object copy = in.readObject();
+        assertThat(copy).isEqualTo(result).hasSameHashCodeAs(result);
+        assertThat(copy.toString()).isEqualTo(result.toString());
+      }
+    }
   }
 }

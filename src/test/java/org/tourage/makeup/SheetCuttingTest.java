@@ -147,7 +147,12 @@ class SheetCuttingTest {
         .hasMessageContaining("positive lengths");
     assertThat(SHEET.into(Shape.TRIANGLE, 100_000, 2).cutLines()).hasSizeGreaterThan(100_000);
     assertThatThrownBy(
-            () -> TrayPlan.of(extent("60 x 40 cm"), Extent.of(micrometres(1), micrometres(1)), 1, millimetres(0)))
+            () ->
+                TrayPlan.of(
+                    extent("60 x 40 cm"),
+                    Extent.of(micrometres(1), micrometres(1)),
+                    1,
+                    millimetres(0)))
         .hasMessageContaining("give up to 100000");
   }
 

@@ -33,8 +33,7 @@ final class BakeCase {
             row.number("fibre") / 100,
             row.number("ash") / 100);
     double start = row.number("start");
-    double density =
-        ChoiOkos1986.density(dough, celsius(start)).in(KILOGRAM_PER_CUBIC_METRE) / 1e6;
+    double density = ChoiOkos1986.density(dough, celsius(start)).in(KILOGRAM_PER_CUBIC_METRE) / 1e6;
     double gas = 1 - row.number("grams") / (density * cubicMillimetres(row) / 1000) / 1000;
     BakePiece piece =
         BakePiece.of(solid(row), dough)
@@ -81,17 +80,18 @@ final class BakeCase {
   static OvenModel oven(Row row) {
     return switch (row.text("oven")) {
       case "DECK" -> OvenModel.DECK;
-      // held at its set point, as in a trial: no fall at the door
-      case "QUICK" ->
-          OvenModel.HOUSEHOLD.withDoorDrop(TemperatureDifference.ofCelsiusDegrees(0));
+      // an oven of a trial: held at its set point, no fall at the door, the fan of a rack oven
+      case "TRIAL" ->
+          OvenModel.HOUSEHOLD
+              .withDoorDrop(TemperatureDifference.ofCelsiusDegrees(0))
+              .withConvection(7, 20);
       default -> OvenModel.HOUSEHOLD;
     };
   }
 
   /** {@code 245/8/steam;245/14/vent}: °C, minutes, how. */
   static OvenProfile profile(Row row) {
-    return new OvenProfile(
-        Stream.of(row.text("steps").split(";")).map(BakeCase::step).toList());
+    return new OvenProfile(Stream.of(row.text("steps").split(";")).map(BakeCase::step).toList());
   }
 
   private static OvenProfile.Step step(String text) {

@@ -334,7 +334,8 @@ class BakeTest {
   @Test
   void crustHasThePublishedDiffusivityAndCrumbMeetsItsOwnWhileItWarms() {
     Constituents bread = new Constituents(0.45, 0.08, 0.01, 0.43, 0.015, 0.015);
-    var m = BakePiece.of(Solid.roll(millimetres(60)), bread).withPorosity(fraction(0.70)).material();
+    var m =
+        BakePiece.of(Solid.roll(millimetres(60)), bread).withPorosity(fraction(0.70)).material();
     double crust = published("crust diffusivity at porosity 70");
     assertThat(m.dryConductivity() / (m.density() * m.dryHeat()))
         .isCloseTo(crust, Percentage.withPercentage(0.01));
@@ -430,5 +431,80 @@ class BakeTest {
     assertThat(bake.end().loss().in(PERCENT)).isBetween(-30.0, 34.0);
     assertThat(bake.end().core().in(CELSIUS)).isBetween(20.0, Math.max(101, set + 1));
     assertThat(bake.end().surface().in(CELSIUS)).isLessThan(Math.max(105, set + 1));
+  }
+
+  @Test
+  void inTheMountainsResizeAndStepDownFindABakeAndWhatIsOutOfReachNamesTheNearest() {
+    for (double altitude : new double[] {0, 2240, 3500}) {
+      BakePiece piece = PIECE.atAltitude(metres(altitude));
+      OvenProfile longer =
+          OvenProfile.step(celsius(210), minutes(10)).then(celsius(190), minutes(16));
+      Bake small = Bake.of(piece, OvenModel.HOUSEHOLD, longer, DoughKind.LEAN);
+      assertThat(small.isDone()).as(small.doneness()).isTrue();
+      Resize resize = Resize.of(small, piece.massTimes(2));
+      assertThat(resize.after().isDone()).as(resize.toString()).isTrue();
+      assertThat(resize.factor()).isGreaterThan(1);
+      List<Bake> down =
+          StepDown.of(piece, OvenModel.HOUSEHOLD, DoughKind.LEAN, percent(13), celsius(140))
+              .proposals();
+      assertThat(down).isNotEmpty().allSatisfy(b -> assertThat(b.isDone()).isTrue());
+    }
+    assertThat(DoughKind.LEAN.core(celsius(92.5)).low().in(CELSIUS)).isCloseTo(88.5, within(1e-9));
+    assertThat(DoughKind.LEAN.core(celsius(92.5)).high().in(CELSIUS)).isCloseTo(90.5, within(1e-9));
+    assertThatThrownBy(
+            () ->
+                StepDown.of(
+                        PIECE.shaped(Solid.ball(millimetres(200))),
+                        OvenModel.HOUSEHOLD,
+                        DoughKind.LEAN,
+                        percent(1),
+                        celsius(140))
+                    .proposals())
+        .hasMessageContaining("nearest:");
+  }
+
+  @Test
+  void theStepThatMakesItBrownIsNamed() {
+    Bake bake =
+        bake(PIECE, OvenProfile.step(celsius(160), minutes(15)).then(celsius(230), minutes(12)));
+    assertThat(bake.browning().get(0).step()).isEqualTo(2);
+    assertThat(bake.browning().get(0).toString()).startsWith("step 2, 230 °C (446 °F): colour");
+    assertThat(bake.browning().stream().mapToDouble(Bake.Browning::colour).sum())
+        .isCloseTo(bake.end().colour(), within(1e-9));
+    assertThat(bake.crustHistory().at(minutes(27)).in(CELSIUS))
+        .isCloseTo(bake.end().surface().in(CELSIUS), within(1e-6));
+  }
+
+  @Test
+  void aBoiledPieceComesHotIntoTheOvenAndStoneBakesSoonerThanASheetAndTinsSlowerWithNeighbours() {
+    BakePiece bagel = PIECE.shaped(Solid.roll(millimetres(34)));
+    OvenProfile profile = OvenProfile.step(celsius(225), minutes(15));
+    Bake plain = bake(bagel, profile);
+    Bake boiled = bake(bagel.boiledFor(seconds(45)), profile);
+    assertThat(boiled.looks().get(0).surface().in(CELSIUS)).isGreaterThan(80);
+    assertThat(boiled.coreReaches(celsius(80)).orElseThrow())
+        .isLessThan(plain.coreReaches(celsius(80)).orElseThrow());
+    assertThat(boiled.end().time()).isEqualTo(plain.end().time());
+    Bake stone = bake(bagel.on(Seat.STONE), profile);
+    assertThat(stone.coreReaches(celsius(80)).orElseThrow())
+        .isLessThan(plain.coreReaches(celsius(80)).orElseThrow());
+    Bake alone = bake(bagel.on(Seat.TIN), profile);
+    Bake strapped = bake(bagel.on(Seat.TIN.withNeighbours(percent(60))), profile);
+    assertThat(strapped.coreReaches(celsius(80)).orElseThrow())
+        .isGreaterThan(alone.coreReaches(celsius(80)).orElseThrow());
+    assertThatThrownBy(() -> bagel.boiledFor(minutes(10))).isInstanceOf(BakeryException.class);
+    assertThatThrownBy(() -> Seat.TIN.withContact(0)).isInstanceOf(BakeryException.class);
+  }
+
+  @Test
+  void theSpringFollowsTheGasAndTheKindOfDough() {
+    Bake full = bake(PIECE, TWO_STEPS);
+    Bake flat = bake(PIECE.withRise(OvenRise.gas(percent(0), percent(0))), TWO_STEPS);
+    assertThat(full.end().volume()).isGreaterThan(flat.end().volume());
+    assertThat(flat.end().volume()).isBetween(1.1, 1.5);
+    Bake rye = Bake.of(PIECE, OvenModel.HOUSEHOLD, TWO_STEPS, DoughKind.RYE);
+    assertThat(rye.end().volume()).isLessThan(full.end().volume());
+    assertThat(bake(PIECE.withSpring(1.3), TWO_STEPS).end().volume())
+        .isCloseTo(1.3, Percentage.withPercentage(0.5));
   }
 }

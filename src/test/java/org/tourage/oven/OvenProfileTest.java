@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 import static org.tourage.quantity.Amounts.*;
-
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
 
 import java.util.List;
