@@ -31,7 +31,7 @@ final class StyleFigure {
   static double of(BakeDay day, String figure) {
     Formula formula = day.batch().formula();
     return switch (figure) {
-      case "piece" -> day.scalingWeight().in(GRAM);
+      case "piece" -> day.scalingWeight().add(day.fillingWeight()).in(GRAM);
       case "first set point" -> oven(day).get(0).setPoint().in(CELSIUS);
       case "last set point" -> oven(day).get(oven(day).size() - 1).setPoint().in(CELSIUS);
       case "oven steps" -> oven(day).size();
