@@ -85,7 +85,7 @@ final class OvenWork {
     double growth = growth();
     Form form = course.lastForm();
     Amount<Volume> volume = course.filledVolume(growth);
-    DoughKind kind = product.kind().orElseGet(this::kind);
+    DoughKind kind = product.kind().orElseGet(() -> kind(formula));
     int perTray = perTray(form.footprint(volume));
     int all = Math.max(1, scaled.pieces());
     BakePiece piece =
@@ -176,7 +176,7 @@ final class OvenWork {
   private static final double MUCH_GAS = 1;
 
   /** The kind of a formula: by its leavening, its roll-in, its flour, its fat and its sugar. */
-  DoughKind kind() {
+  static DoughKind kind(Formula formula) {
     boolean yeast =
         formula.has(Role.YEAST) || formula.has(StageKind.PREFERMENT);
     if (formula.has(StageKind.ROLL_IN)) {
