@@ -235,7 +235,8 @@ public record Cost(List<Item> items, List<Other> others, Money known) implements
     for (Other other : others) {
       table.row(other.name, "", "", other.cost.toString());
     }
-    table.row(missing().isEmpty() ? "total" : "total without " + missing(), "", "", known.toString());
+    table.row(
+        missing().isEmpty() ? "total" : "total without " + missing(), "", "", known.toString());
     return table.toString();
   }
 }

@@ -83,6 +83,8 @@ public record EnergyFigure(
         + printed()
         + (unknownIn.isEmpty()
             ? ""
-            : unknownIn.stream().map(Ingredient::name).collect(Collectors.joining(", ", " (", ")")));
+            : unknownIn.stream()
+                .map(Ingredient::name)
+                .collect(Collectors.joining(", ", " (", ")")));
   }
 }

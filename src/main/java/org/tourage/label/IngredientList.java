@@ -7,6 +7,7 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -39,11 +40,11 @@ import org.tourage.quantity.Amount;
  * and the finish together, with its allergens marked. A draft for the person who writes the label,
  * no legal label.
  *
- * <p>European Union (Regulation (EU) No 1169/2011): order by Article 18; added water by what is left
- * of it in the finished product, and none where that is at most 5 % of it (Annex VII, part A, point
- * 1); percent of an ingredient that is emphasised by the mixed quantity over the finished product,
- * and above 100 % as grams for 100 g (Annex VIII, points 3 and 4). United States: order by weight
- * (21 CFR 101.4(a)), water as mixed.
+ * <p>European Union (Regulation (EU) No 1169/2011): order by Article 18; added water by what is
+ * left of it in the finished product, and none where that is at most 5 % of it (Annex VII, part A,
+ * point 1); percent of an ingredient that is emphasised by the mixed quantity over the finished
+ * product, and above 100 % as grams for 100 g (Annex VIII, points 3 and 4). United States: order by
+ * weight (21 CFR 101.4(a)), water as mixed.
  *
  * <p>Immutable and serialisable.
  */
@@ -181,7 +182,8 @@ public final class IngredientList implements Serializable {
    *
    * @param ingredient the ingredient
    * @param mixed its mass as weighed
-   * @param counted the mass that its place follows: as weighed, or for added water what is left of it
+   * @param counted the mass that its place follows: as weighed, or for added water what is left of
+   *     it
    */
   public record Entry(Ingredient ingredient, Amount<Mass> mixed, Amount<Mass> counted)
       implements Serializable {}
@@ -203,8 +205,7 @@ public final class IngredientList implements Serializable {
       double counted = water ? Math.max(0, mass.getValue() - waterLost) : mass.getValue();
       boolean listed = !water || counted > WATER_NEED_NOT_BE_LISTED * finishedGrams();
       if (listed && mass.getValue() > 0) {
-        entries.add(
-            new Entry(mass.getKey(), GRAM.amount(mass.getValue()), GRAM.amount(counted)));
+        entries.add(new Entry(mass.getKey(), GRAM.amount(mass.getValue()), GRAM.amount(counted)));
       }
     }
     entries.sort((a, b) -> Double.compare(b.counted.in(GRAM), a.counted.in(GRAM)));
@@ -269,8 +270,7 @@ public final class IngredientList implements Serializable {
           out.append(first ? "" : ", ");
           first = false;
           spans.add(
-              new MarkedText.Span(
-                  out.length(), out.length() + allergen.word().length(), allergen));
+              new MarkedText.Span(out.length(), out.length() + allergen.word().length(), allergen));
           out.append(allergen.word());
         }
         out.append(')');
@@ -298,16 +298,20 @@ public final class IngredientList implements Serializable {
       int at = wordAt(lower, allergen);
       if (at >= 0 && !found.containsKey(at)) {
         int end = at + allergen.word().length();
+        boolean plural = end < lower.length() && lower.charAt(end) == 's';
+        end += plural ? 1 : 0;
         found.put(at, new MarkedText.Span(start + at, start + end, allergen));
         open.remove(allergen);
       }
     }
     found.values().stream()
-        .sorted(java.util.Comparator.comparingInt(MarkedText.Span::start))
+        .sorted(Comparator.comparingInt(MarkedText.Span::start))
         .forEach(spans::add);
   }
 
-  /** Where a whole word of the name names the allergen: no milk in buttermilk, no nut in coconut. */
+  /**
+   * Where a whole word of the name names the allergen: no milk in buttermilk, no nut in coconut.
+   */
   private static int wordAt(String lower, Allergen allergen) {
     String word = allergen.word().toLowerCase(Locale.ROOT);
     int at = lower.indexOf(word);
@@ -381,8 +385,7 @@ public final class IngredientList implements Serializable {
     return rest.isEmpty()
         ? Optional.empty()
         : Optional.of(
-            "May contain: "
-                + rest.stream().map(Allergen::word).collect(Collectors.joining(", ")));
+            "May contain: " + rest.stream().map(Allergen::word).collect(Collectors.joining(", ")));
   }
 
   /**

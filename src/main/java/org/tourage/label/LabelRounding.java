@@ -56,7 +56,8 @@ public final class LabelRounding {
    *
    * @param scheme whose rules
    * @param energy the energy, not negative
-   * @return {@code 1046 kJ / 250 kcal} for the European Union, {@code 250 kcal} for the United States
+   * @return {@code 1046 kJ / 250 kcal} for the European Union, {@code 250 kcal} for the United
+   *     States
    * @throws BakeryException if the energy is negative
    */
   public static String write(LabelScheme scheme, Quantity<Energy> energy) {
@@ -67,13 +68,18 @@ public final class LabelRounding {
 
   /** The two energies of the European Union have factors of their own each. */
   static String write(double kilojoules, double kilocalories) {
-    return one(LabelScheme.EU, "kJ", kilojoules) + " / " + one(LabelScheme.EU, "kcal", kilocalories);
+    return one(LabelScheme.EU, "kJ", kilojoules)
+        + " / "
+        + one(LabelScheme.EU, "kcal", kilocalories);
   }
 
   static String one(LabelScheme scheme, String unit, double value) {
     if (value < 0) {
       throw new BakeryException(
-          Reason.OUT_OF_RANGE, "an energy of a food can't be negative", value + " " + unit, "0 or more");
+          Reason.OUT_OF_RANGE,
+          "an energy of a food can't be negative",
+          value + " " + unit,
+          "0 or more");
     }
     return LabelTables.print(scheme, LabelTables.ENERGY, unit, value).orElseThrow();
   }

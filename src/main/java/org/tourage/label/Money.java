@@ -104,8 +104,7 @@ public record Money(BigDecimal amount, Currency currency)
       throw new BakeryException(
           Reason.OUT_OF_RANGE, "money is divided into parts", parts + " parts", "give 1 or more");
     }
-    return new Money(
-        amount.divide(BigDecimal.valueOf(parts), MathContext.DECIMAL128), currency);
+    return new Money(amount.divide(BigDecimal.valueOf(parts), MathContext.DECIMAL128), currency);
   }
 
   /**

@@ -32,8 +32,8 @@ public enum Nutrient {
   /** Protein, by the nitrogen factor of the source. */
   PROTEIN("protein", "g", Component.PROTEIN),
   /**
-   * Salt, which is all sodium × 2.5, that of leavening included (Regulation (EU) No 1169/2011, Annex
-   * I).
+   * Salt, which is all sodium × 2.5, that of leavening included (Regulation (EU) No 1169/2011,
+   * Annex I).
    */
   SALT("salt", "g", Component.SODIUM),
   /** Sodium. */
@@ -92,8 +92,8 @@ public enum Nutrient {
    * The lines of a label in their order.
    *
    * @param scheme whose rules
-   * @return for the European Union the seven of Article 30 with fibre, for the United States those of
-   *     21 CFR 101.9(c)
+   * @return for the European Union the seven of Article 30 with fibre, for the United States those
+   *     of 21 CFR 101.9(c)
    */
   public static List<Nutrient> of(LabelScheme scheme) {
     return scheme == LabelScheme.EU

@@ -111,8 +111,8 @@ public final class Nutrition implements Explained, Serializable {
   }
 
   /**
-   * The same with something taken up on the way: fat in the fryer, water in the boil, a glaze that is
-   * no line of the formula.
+   * The same with something taken up on the way: fat in the fryer, water in the boil, a glaze that
+   * is no line of the formula.
    *
    * @param ingredient what is taken up
    * @param mass how much the whole batch takes up, not negative
@@ -171,8 +171,8 @@ public final class Nutrition implements Explained, Serializable {
   }
 
   /**
-   * What is left on the tray: all that was weighed and taken up, less the water and the alcohol that
-   * went off.
+   * What is left on the tray: all that was weighed and taken up, less the water and the alcohol
+   * that went off.
    *
    * @return the mass in grams
    */

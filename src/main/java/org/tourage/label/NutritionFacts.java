@@ -118,8 +118,8 @@ public record NutritionFacts(String basis, Amount<Mass> mass, List<NutrientFigur
    * The lines of a nutrition declaration, a draft and no legal label.
    *
    * @param scheme whose rules
-   * @return a table with the rounded figures, the percent of reference intake or daily value, and the
-   *     ingredients that do not report a figure
+   * @return a table with the rounded figures, the percent of reference intake or daily value, and
+   *     the ingredients that do not report a figure
    */
   public String table(LabelScheme scheme) {
     TextTable table = new TextTable(1);
@@ -151,6 +151,7 @@ public record NutritionFacts(String basis, Amount<Mass> mass, List<NutrientFigur
           "unknown, not nought: not reported for "
               + silent.stream().map(Ingredient::name).collect(Collectors.joining(", ")));
     }
+    table.heading("(" + Nutrition.DRAFT + ")");
     return table.toString();
   }
 

