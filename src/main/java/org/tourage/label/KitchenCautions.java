@@ -113,11 +113,11 @@ public final class KitchenCautions {
     boolean drink =
         line.ingredient().is(Role.LIQUID)
             && line.ingredient().composition().fraction(Component.PROTEIN) > 0;
-    return drink || line.ingredient().is(Role.EGG);
+    return drink || line.ingredient().is(Role.EGG) || line.ingredient().is(Role.DAIRY);
   }
 
   private static boolean isMilky(Line line) {
-    return line.ingredient().is(Role.LIQUID)
-        && line.ingredient().allergens().contains(Allergen.MILK);
+    boolean moist = line.ingredient().is(Role.LIQUID) || line.ingredient().is(Role.DAIRY);
+    return moist && line.ingredient().allergens().contains(Allergen.MILK);
   }
 }

@@ -43,4 +43,19 @@ class KitchenCautionsTest {
   void waterNeedsNoSuchCaution() {
     assertThat(KitchenCautions.warmHold(with("water"), hours(20))).isEmpty();
   }
+
+  @Test
+  void cheeseAndYoghurtAreKeptColdAsMilkIs() {
+    Formula filled =
+        Formula.byPercent(
+            "filled",
+            f ->
+                f.line("bread flour", percent(100))
+                    .line("water", percent(60))
+                    .line("cream cheese", percent(20)));
+    assertThat(KitchenCautions.of(filled)).extracting(Advice::code).contains("COLD_HOLDING");
+    assertThat(KitchenCautions.warmHold(filled, hours(5)))
+        .extracting(Advice::code)
+        .containsExactly("WARM_HOLD");
+  }
 }
