@@ -26,6 +26,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.doughtemperature.FactorRule;
 import org.tourage.doughtemperature.HeatBalance;
+import org.tourage.fermentation.ColdTail;
 import org.tourage.fermentation.Cover;
 import org.tourage.fermentation.DoughBody;
 import org.tourage.fermentation.DoughGas;
@@ -557,7 +558,8 @@ public final class BenchDay {
         DoughGas.of(dough, mixed)
             .atAltitude(read(Setting.ALTITUDE, Amounts::length, Amounts.metres(0)));
     RateModel model =
-        Rosso1993.named(file.get(Setting.RATE_MODEL).orElse(Setting.RATE_MODEL.example()));
+        ColdTail.usual(
+            Rosso1993.named(file.get(Setting.RATE_MODEL).orElse(Setting.RATE_MODEL.example())));
     RiseHistory history = RiseHistory.start(seen(gas, model), mixed);
     DoughBody body = null;
     for (Job job : beforeTheOven()) {
