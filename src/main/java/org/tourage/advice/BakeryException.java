@@ -1,7 +1,10 @@
 package org.tourage.advice;
 
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.List;
 import java.util.Objects;
+import java.util.stream.Collectors;
 
 /**
  * The one exception of the library for input that makes no sense. It says what was wrong, the value
@@ -36,6 +39,9 @@ public final class BakeryException extends RuntimeException {
   /** What would be right. */
   private final String expected;
 
+  /** The lines that were refused, if this is about lines of a text. */
+  private final ArrayList<Problem> problems;
+
   /**
    * Makes an exception.
    *
@@ -49,6 +55,34 @@ public final class BakeryException extends RuntimeException {
     this.reason = Objects.requireNonNull(reason, "reason");
     this.given = given;
     this.expected = expected;
+    this.problems = new ArrayList<>();
+  }
+
+  private BakeryException(List<Problem> problems, String message) {
+    super(message, problems.get(0).exception());
+    BakeryException first = problems.get(0).exception();
+    this.reason = first.reason;
+    this.given = first.given;
+    this.expected = first.expected;
+    this.problems = new ArrayList<>(problems);
+  }
+
+  /**
+   * One exception for all lines of a text that were refused; reason, value and what would be right
+   * are those of the first.
+   *
+   * @param problems the lines in order, at least one
+   * @return the exception; its message has a row for each line
+   */
+  public static BakeryException of(List<Problem> problems) {
+    if (problems.size() == 1) {
+      return new BakeryException(problems, problems.get(0).toString());
+    }
+    return new BakeryException(
+        problems,
+        problems.size()
+            + " lines can't be read:\n"
+            + problems.stream().map(Problem::toString).collect(Collectors.joining("\n")));
   }
 
   /**
@@ -89,5 +123,14 @@ public final class BakeryException extends RuntimeException {
    */
   public String expected() {
     return expected;
+  }
+
+  /**
+   * The lines that were refused, if this is about lines of a text.
+   *
+   * @return the lines in order; none if this is about something else
+   */
+  public List<Problem> problems() {
+    return List.copyOf(problems);
   }
 }

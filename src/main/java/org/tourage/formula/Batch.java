@@ -378,11 +378,20 @@ public final class Batch implements Explained, Serializable {
    * @param pieceMass the raw mass of one, positive
    * @param processLoss the share of the dough that does not get into pieces
    * @return the whole pieces; what is left is less than one
+   * @throws BakeryException if they are more than an {@code int} counts
    */
   public int pieces(Quantity<Mass> pieceMass, Quantity<Dimensionless> processLoss) {
     PieceOrder one = PieceOrder.raw(1, pieceMass).withProcessLoss(processLoss);
     // forgives the rounding of a batch that was scaled to whole pieces
-    return (int) Math.floor(dough().ratioTo(one.dough()) * (1 + 1e-9));
+    double pieces = Math.floor(dough().ratioTo(one.dough()) * (1 + 1e-9));
+    if (pieces > Integer.MAX_VALUE) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "too many pieces to count",
+          Numbers.significant(pieces, 4) + " pieces of " + Amount.from(pieceMass),
+          "give a larger piece");
+    }
+    return (int) pieces;
   }
 
   /**

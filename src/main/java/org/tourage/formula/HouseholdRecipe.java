@@ -5,15 +5,11 @@ import static org.tourage.quantity.BakeryUnits.GRAM;
 
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import javax.measure.quantity.Mass;
-import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
@@ -21,62 +17,114 @@ import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.ingredient.Catalogue;
-import org.tourage.ingredient.Filling;
-import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Weighed;
 import org.tourage.internal.TextTable;
+import org.tourage.internal.VisibleText;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.CupStandard;
-import org.tourage.quantity.HouseholdAmount;
-import org.tourage.quantity.Kind;
 
 /**
  * A household recipe, weighed. Each line is an amount and an ingredient: {@code 3 1/2 cups bread
- * flour}, {@code 2 sticks unsalted butter}, {@code 2 large eggs}, {@code 1 packet instant yeast}.
- * What follows a comma is a note, unless it says how the cup is filled ({@code , sifted}). A mass
- * in brackets, as in {@code 2 sticks (226 g) butter}, wins over the measure before it.
+ * flour}, {@code 2 sticks unsalted butter}, {@code 2 large eggs}, {@code 1 packet instant yeast}. A
+ * mass in brackets, as in {@code 2 large eggs (100 g)}, wins over the measure before it; a measure
+ * and a size together ({@code 300 g large eggs}) are refused.
+ *
+ * <p>What follows a comma is a note, unless it says how the cup is filled ({@code , sifted}), or
+ * that the line belongs to the base of 100 % though it is no flour: {@code 150 g cornstarch, as
+ * flour}. Where a recipe does not say how its cups are filled, all its flours are spooned by one
+ * hand (common practice).
  *
  * <p>Headings in square brackets start a stage: {@code [dough]}, {@code [preferment Poolish]},
- * {@code [soaker Seeds]}, {@code [roll-in]}, {@code [finish]}. Lines before the first belong to the
- * dough; empty lines and lines that start with {@code #} are passed over.
+ * {@code [soaker Seeds]}, {@code [roll-in]}, {@code [filling]}, {@code [finish]}. Lines before the first belong to the
+ * dough; empty lines and lines that start with {@code #} are passed over. A stage takes another
+ * with {@code all of First}, {@code 100 g of First} or {@code 40 % of First}; a preferment or
+ * soaker that no stage takes goes into the dough whole.
+ *
+ * <pre>{@code
+ * [preferment First]
+ * 50 g rye flour
+ * 50 g water
+ * [preferment Second]
+ * 80 g of First
+ * 200 g rye flour
+ * 160 g water
+ * }</pre>
  *
  * @param name the name
  * @param items the lines in order
+ * @param draws what stages take of other stages, in order
  */
-public record HouseholdRecipe(String name, List<Item> items) implements Explained, Serializable {
-  private static final Pattern HEADING = Pattern.compile("\\[\\s*([\\w-]+)\\s*(.*?)\\s*]");
-  private static final Pattern BRACKETS = Pattern.compile("\\(([^)]*)\\)");
-  private static final Map<String, StageKind> STAGES =
-      Map.of(
-          "dough", StageKind.FINAL_DOUGH,
-          "preferment", StageKind.PREFERMENT,
-          "soaker", StageKind.SOAKER,
-          "roll-in", StageKind.ROLL_IN,
-          "filling", StageKind.FILLING,
-          "finish", StageKind.FINISH);
+public record HouseholdRecipe(String name, List<Item> items, List<Draw> draws)
+    implements Explained, Serializable {
 
   /**
    * One line of the recipe.
    *
+   * @param line its number in the text, from 1
    * @param text the line as written
    * @param kind the kind of its stage
    * @param stage the name of its stage
    * @param weighed what it weighs
+   * @param flour whether it counts as flour
    * @param note what followed the comma, empty if nothing did
    */
-  public record Item(String text, StageKind kind, String stage, Weighed weighed, String note)
+  public record Item(
+      int line,
+      String text,
+      StageKind kind,
+      String stage,
+      Weighed weighed,
+      boolean flour,
+      String note)
+      implements Serializable {
+
+    /** The same text at another place. */
+    Item at(int otherLine, StageKind otherKind, String otherStage) {
+      return new Item(otherLine, text, otherKind, otherStage, weighed, flour, note);
+    }
+  }
+
+  /**
+   * A line by which a stage takes another.
+   *
+   * @param line its number in the text, from 1
+   * @param text the line as written
+   * @param kind the kind of the stage that takes
+   * @param stage the name of the stage that takes
+   * @param draw what it takes
+   */
+  public record Draw(
+      int line, String text, StageKind kind, String stage, StageDraft.Draw<Mass> draw)
       implements Serializable {}
 
   /**
-   * Copies the list and checks that there is a line.
+   * A line of a text with its number, for a recipe that stands in a larger text.
+   *
+   * @param number the number that messages name, from 1
+   * @param text the line
+   */
+  public record Row(int number, String text) implements Serializable {}
+
+  /**
+   * Copies the lists and checks that there is a line.
    *
    * @param name the name
    * @param items the lines in order
+   * @param draws what stages take of other stages, in order
    */
   public HouseholdRecipe {
-    requireNonNull(name, "name");
+    for (int i = 0; i < name.length(); i++) {
+      if (VisibleText.isHidden(name.charAt(i))) {
+        throw new BakeryException(
+            Reason.UNREADABLE_TEXT,
+            "a character that can't be seen in the name of a recipe",
+            "\"" + VisibleText.of(name) + "\"",
+            "take it out");
+      }
+    }
     items = List.copyOf(items);
+    draws = List.copyOf(draws);
     if (items.isEmpty()) {
       throw new BakeryException(
           Reason.MISSING,
@@ -92,57 +140,51 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
    * @param name the name
    * @param lines the lines
    * @return the recipe
-   * @throws BakeryException if a line can't be read; the message names the line
+   * @throws BakeryException if lines can't be read; it names each with its number, see {@link
+   *     BakeryException#problems}
    */
   public static HouseholdRecipe of(String name, String... lines) {
     return parse(name, List.of(lines), Catalogue.builtIn(), CupStandard.US_CUSTOMARY);
   }
 
   /**
-   * Reads a recipe.
+   * Reads a recipe. A byte-order mark before the first line is passed over.
    *
    * @param name the name
    * @param lines the lines
-   * @param catalogue where names are looked up
+   * @param catalogue where names are looked up; {@link Catalogue#with} adds ingredients of one's own
    * @param cups which kitchen's cups and spoons are meant
    * @return the recipe
-   * @throws BakeryException if a line can't be read; the message names the line
+   * @throws BakeryException if lines can't be read; it names each with its number, see {@link
+   *     BakeryException#problems}
    */
   public static HouseholdRecipe parse(
       String name, List<String> lines, Catalogue catalogue, CupStandard cups) {
-    List<Item> items = new ArrayList<>();
-    StageKind kind = StageKind.FINAL_DOUGH;
-    String stage = "Final dough";
+    List<Row> rows = new ArrayList<>(lines.size());
     for (String line : lines) {
-      String text = line.strip();
-      Matcher heading = HEADING.matcher(text);
-      boolean passedOver = text.isEmpty() || text.startsWith("#");
-      if (heading.matches()) {
-        kind = stageKind(heading.group(1), text);
-        stage = stageName(kind, heading.group(2));
-      } else if (!passedOver) {
-        items.add(item(text, kind, stage, catalogue, cups));
-      }
+      boolean marked = rows.isEmpty() && line.startsWith("\ufeff");
+      rows.add(new Row(rows.size() + 1, marked ? line.substring(1) : line));
     }
-    return new HouseholdRecipe(name, items);
+    return read(name, rows, catalogue, cups);
   }
 
-  private static StageKind stageKind(String word, String text) {
-    StageKind kind = STAGES.get(word.toLowerCase(Locale.ROOT));
-    if (kind == null) {
-      throw new BakeryException(
-          Reason.UNKNOWN_NAME,
-          "no such stage",
-          "\"" + text + "\"",
-          "use [dough], [preferment Name], [soaker Name], [roll-in], [filling] or [finish]");
-    }
-    return kind;
+  /**
+   * Reads a recipe that stands in a larger text.
+   *
+   * @param name the name
+   * @param rows the lines with their numbers in that text
+   * @param catalogue where names are looked up; {@link Catalogue#with} adds ingredients of one's own
+   * @param cups which kitchen's cups and spoons are meant
+   * @return the recipe
+   * @throws BakeryException if lines can't be read; it names each with its number, see {@link
+   *     BakeryException#problems}. After 50 such lines the reading stops
+   */
+  public static HouseholdRecipe read(
+      String name, List<Row> rows, Catalogue catalogue, CupStandard cups) {
+    return new RecipeReader(catalogue, cups).read(requireNonNull(name, "name"), rows);
   }
 
-  private static String stageName(StageKind kind, String given) {
-    if (!given.isEmpty()) {
-      return given;
-    }
+  static String usualName(StageKind kind) {
     return switch (kind) {
       case PREFERMENT -> "Preferment";
       case SOAKER -> "Soaker";
@@ -151,106 +193,6 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
       case FILLING -> "Filling";
       case FINISH -> "Finish";
     };
-  }
-
-  private static Item item(
-      String text, StageKind kind, String stage, Catalogue catalogue, CupStandard cups) {
-    HouseholdAmount measure = HouseholdAmount.parseFront(text, cups);
-    String rest = measure.rest();
-    String note = "";
-    Matcher brackets = BRACKETS.matcher(rest);
-    if (brackets.find()) {
-      Optional<HouseholdAmount> mass = massOf(brackets.group(1), cups);
-      if (mass.isPresent()) {
-        measure = mass.get();
-      } else {
-        note = brackets.group(1);
-      }
-      rest =
-          (rest.substring(0, brackets.start()) + rest.substring(brackets.end()))
-              .replaceAll("\\s+", " ")
-              .strip();
-    }
-    if (rest.startsWith("of ")) {
-      rest = rest.substring(3).strip();
-    }
-    if (rest.isEmpty()) {
-      throw new BakeryException(
-          Reason.UNREADABLE_TEXT,
-          "an ingredient is missing",
-          "\"" + text + "\"",
-          "write it like 500 g bread flour");
-    }
-    Found found = find(rest, catalogue, text);
-    String wholeNote =
-        note.isEmpty() ? found.note : found.note.isEmpty() ? note : note + ", " + found.note;
-    return new Item(text, kind, stage, weigh(measure, found), wholeNote);
-  }
-
-  private static Optional<HouseholdAmount> massOf(String text, CupStandard cups) {
-    try {
-      HouseholdAmount amount = HouseholdAmount.parse(text, cups);
-      return amount.kind() == Kind.MASS ? Optional.of(amount) : Optional.empty();
-    } catch (BakeryException noAmount) {
-      return Optional.empty();
-    }
-  }
-
-  private record Found(
-      Ingredient ingredient, @Nullable Filling filling, @Nullable String piece, String note) {}
-
-  /** Looks up the longest name; what is left is a filling, a size or a note. */
-  private static Found find(String rest, Catalogue catalogue, String line) {
-    String name = rest;
-    String note = "";
-    Optional<Ingredient> ingredient = catalogue.find(name);
-    while (ingredient.isEmpty() && name.lastIndexOf(',') > 0) {
-      int comma = name.lastIndexOf(',');
-      String tail = name.substring(comma + 1).strip();
-      note = note.isEmpty() ? tail : tail + ", " + note;
-      name = name.substring(0, comma).strip();
-      ingredient = catalogue.find(name);
-    }
-    Filling filling = filling(note).orElse(null);
-    if (ingredient.isPresent()) {
-      return new Found(ingredient.get(), filling, null, filling == null ? note : "");
-    }
-    int space = name.indexOf(' ');
-    if (space > 0) {
-      String first = name.substring(0, space);
-      String second = name.substring(space + 1);
-      Optional<Filling> word = filling(first);
-      ingredient = catalogue.find(second);
-      if (ingredient.isPresent() && word.isPresent()) {
-        return new Found(ingredient.get(), word.get(), null, note);
-      }
-      if (ingredient.isPresent() && ingredient.get().hasPiece(first)) {
-        return new Found(ingredient.get(), filling, first, note);
-      }
-    }
-    throw new BakeryException(
-        Reason.UNKNOWN_NAME,
-        "no such ingredient in \"" + line + "\"",
-        "\"" + name + "\"",
-        catalogue.hint(name));
-  }
-
-  private static Optional<Filling> filling(String word) {
-    for (Filling filling : Filling.values()) {
-      if (filling.word().equalsIgnoreCase(word)) {
-        return Optional.of(filling);
-      }
-    }
-    return Optional.empty();
-  }
-
-  private static Weighed weigh(HouseholdAmount measure, Found found) {
-    if (found.piece != null) {
-      return found.ingredient.weighPieces(measure, found.piece);
-    }
-    return found.filling != null
-        ? found.ingredient.weigh(measure, found.filling)
-        : found.ingredient.weigh(measure);
   }
 
   /**
@@ -265,30 +207,40 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
 
   /** The batch with other masses for its items. */
   Batch batch(List<Amount<Mass>> masses) {
+    // the parts and draws of each stage, in the order of the text
+    Map<String, StageKind> kinds = new LinkedHashMap<>();
+    Map<String, List<StageDraft.Part<Mass>>> parts = new HashMap<>();
+    Map<String, List<StageDraft.Draw<Mass>>> taken = new HashMap<>();
+    for (int i = 0; i < items.size(); i++) {
+      Item item = items.get(i);
+      String stage = nameInFormula(item.kind, item.stage);
+      kinds.putIfAbsent(stage, item.kind);
+      parts
+          .computeIfAbsent(stage, s -> new ArrayList<>())
+          .add(new StageDraft.Part<>(item.weighed.ingredient(), masses.get(i), item.flour));
+    }
+    for (Draw draw : draws) {
+      String stage = nameInFormula(draw.kind, draw.stage);
+      kinds.putIfAbsent(stage, draw.kind);
+      taken.computeIfAbsent(stage, s -> new ArrayList<>()).add(draw.draw);
+    }
     return Formula.byWeight(
         name,
-        f -> {
-          Map<String, List<Integer>> before = new LinkedHashMap<>();
-          for (int i = 0; i < items.size(); i++) {
-            Item item = items.get(i);
-            Amount<Mass> mass = masses.get(i);
-            Ingredient ingredient = item.weighed.ingredient();
-            switch (item.kind) {
-              case FINAL_DOUGH -> f.line(ingredient, mass);
-              case ROLL_IN -> f.rollIn(ingredient, mass);
-              case FINISH -> f.finish(ingredient, mass);
-              default -> before.computeIfAbsent(item.stage, s -> new ArrayList<>()).add(i);
-            }
-          }
-          before.forEach(
-              (stage, list) ->
-                  f.stage(
-                      items.get(list.get(0)).kind,
-                      stage,
-                      s ->
-                          list.forEach(
-                              i -> s.line(items.get(i).weighed.ingredient(), masses.get(i)))));
-        });
+        f ->
+            kinds.forEach(
+                (stage, kind) ->
+                    f.stage(
+                        new StageDraft<>(
+                            stage,
+                            kind,
+                            parts.getOrDefault(stage, List.of()),
+                            taken.getOrDefault(stage, List.of())))));
+  }
+
+  /** All dough is one stage, as are all roll-in and all finish. */
+  private static String nameInFormula(StageKind kind, String stage) {
+    boolean named = kind == StageKind.PREFERMENT || kind == StageKind.SOAKER;
+    return named ? stage : usualName(kind);
   }
 
   /**
@@ -347,13 +299,20 @@ public record HouseholdRecipe(String name, List<Item> items) implements Explaine
     AmountFormat format = AmountFormat.metric();
     TextTable table = new TextTable(1);
     table.heading(name);
+    int next = 0;
     for (Item item : items) {
+      for (; next < draws.size() && draws.get(next).line < item.line; next++) {
+        table.row("  " + draws.get(next).text, "", "");
+      }
       Weighed weighed = item.weighed;
       String range =
           weighed.range().low().equals(weighed.range().high())
               ? ""
               : format.mass(weighed.range().low()) + " to " + format.mass(weighed.range().high());
       table.row("  " + item.text, format.mass(weighed.mass()), range);
+    }
+    for (; next < draws.size(); next++) {
+      table.row("  " + draws.get(next).text, "", "");
     }
     return table.toString();
   }

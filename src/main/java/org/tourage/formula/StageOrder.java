@@ -4,8 +4,10 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 
@@ -61,9 +63,10 @@ final class StageOrder implements Serializable {
   private static int[] places(
       List<String> names, int taker, List<String> takes, Map<String, Integer> places) {
     int[] found = new int[takes.size()];
+    Set<String> before = new HashSet<>();
     for (int k = 0; k < found.length; k++) {
       Integer place = places.get(takes.get(k));
-      if (place == null || takes.subList(0, k).contains(takes.get(k))) {
+      if (place == null || !before.add(takes.get(k))) {
         throw new BakeryException(
             Reason.INCONSISTENT,
             place == null ? "no such stage to take" : "a stage takes another twice",

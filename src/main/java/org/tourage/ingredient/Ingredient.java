@@ -271,6 +271,24 @@ public final class Ingredient implements Serializable {
     return weighFilled(measure, requireNonNull(filling, "filling"));
   }
 
+  /**
+   * Weighs a household measure of a recipe that does not say how its cups are filled: all flours of
+   * a recipe are filled by one hand, and the range is that of any hand.
+   *
+   * @param measure the measure
+   * @param hand how a cup of flour is taken to be filled; nothing else depends on it
+   * @return the mass, with its range and source
+   * @throws BakeryException if this ingredient has no such measure
+   */
+  public Weighed weighByHand(HouseholdAmount measure, Filling hand) {
+    Weighed any = weigh(measure);
+    if (measure.kind() != Kind.VOLUME || !is(Role.FLOUR) || any.filling() == hand) {
+      return any;
+    }
+    Weighed filled = weigh(measure, hand);
+    return new Weighed(this, measure, filled.mass(), any.range(), hand, filled.source());
+  }
+
   private Weighed weighFilled(HouseholdAmount measure, @Nullable Filling filling) {
     requireNonNull(measure, "measure");
     return switch (measure.kind()) {
@@ -398,9 +416,21 @@ public final class Ingredient implements Serializable {
    * @param measure the count
    * @param word the size or piece, for example {@code large}
    * @return the mass, with its range and source
-   * @throws BakeryException if this ingredient has no such measure
+   * @throws BakeryException if this ingredient has no such measure, or the measure is no plain count
    */
   public Weighed weighPieces(HouseholdAmount measure, String word) {
+    boolean otherCount = measure.countWord().filter(w -> !w.equals(word)).isPresent();
+    if (measure.unit().isPresent() || otherCount) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "a measure and a size together have no one reading",
+          measure + " " + word + " " + name,
+          "give a count, as in 2 "
+              + word
+              + " "
+              + name
+              + ", with the mass in brackets if it is known, or the measure without the size");
+    }
     Portion portion =
         portions.stream()
             .filter(

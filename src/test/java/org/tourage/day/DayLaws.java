@@ -55,16 +55,11 @@ class DayLaws {
   }
 
   private static double target(Kitchen kitchen, double hydration, double water) {
-    double low = 0;
-    double high = 50;
-    for (int i = 0; i < 60; i++) {
-      double middle = (low + high) / 2;
-      boolean warmer =
-          water(kitchen, hydration, middle).balance().orElseThrow().water().in(CELSIUS) > water;
-      low = warmer ? low : middle;
-      high = warmer ? middle : high;
-    }
-    return (low + high) / 2;
+    return water(kitchen, hydration, 25)
+        .balance()
+        .orElseThrow()
+        .doughTemperature(celsius(water))
+        .in(CELSIUS);
   }
 
   private static WaterPlan water(Kitchen kitchen, double hydration, double target) {
