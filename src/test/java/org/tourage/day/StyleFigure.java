@@ -32,6 +32,7 @@ final class StyleFigure {
     Formula formula = day.batch().formula();
     return switch (figure) {
       case "piece" -> day.scalingWeight().add(day.fillingWeight()).in(GRAM);
+      case "dough of the piece" -> day.scalingWeight().in(GRAM);
       case "first set point" -> oven(day).get(0).setPoint().in(CELSIUS);
       case "last set point" -> oven(day).get(oven(day).size() - 1).setPoint().in(CELSIUS);
       case "oven steps" -> oven(day).size();
