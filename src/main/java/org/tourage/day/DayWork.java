@@ -164,7 +164,9 @@ final class DayWork {
                 advice.addAll(OsmoticLoad.of(formula).advice());
               }
               advice.addAll(DayChecks.of(course.legs(), r, fat()));
-              advice.addAll(KitchenCautions.warmHold(formula, r.above(CELSIUS.amount(5))));
+              advice.addAll(
+                  KitchenCautions.warmHold(
+                      formula, r.above(CELSIUS.amount(5)), r.start(), r.warmest()));
             });
     bake.found()
         .ifPresent(
@@ -177,6 +179,12 @@ final class DayWork {
         .filter(a -> plants || !a.code().equals("PLANT_BASED_IS_NO_CLAIM"))
         .forEach(advice::add);
     advice.addAll(KitchenCautions.of(formula));
+    if (product.procedure().boil().isPresent()) {
+      advice.add(KitchenCautions.kettle());
+    }
+    if (scaled.trim().value() > 0) {
+      advice.add(KitchenCautions.trim());
+    }
   }
 
   /** Whether something in it is sold in place of butter or milk. */

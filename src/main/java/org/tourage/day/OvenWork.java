@@ -78,7 +78,8 @@ final class OvenWork {
     this.scaled = scaled;
     this.course = course;
     this.formula = scaled.batch().formula();
-    this.history = history;
+    // a dough that goes straight from the mixer into the oven has no history
+    this.history = history == null || history.stages().isEmpty() ? null : history;
   }
 
   Baking of(OvenProfile profile) {
@@ -120,7 +121,7 @@ final class OvenWork {
   }
 
   private double growth() {
-    if (history != null && !history.stages().isEmpty()) {
+    if (history != null) {
       return history.end().growth();
     }
     return formula.has(StageKind.PREFERMENT) || formula.has(Role.YEAST) ? USUAL_PROOF : UNPROOFED;
@@ -151,7 +152,7 @@ final class OvenWork {
       double share = course.pieceVolume(growth()).in(LITRE) / volume.in(LITRE);
       return OvenRise.fixed(1 + (dough - 1) * share);
     }
-    if (history == null || history.stages().isEmpty()) {
+    if (history == null) {
       return OvenRise.PROOFED;
     }
     GasState gas = history.gas();

@@ -41,6 +41,9 @@ import org.tourage.substitution.Substitution;
  */
 public final class BenchSheet implements Serializable {
   private static final long serialVersionUID = 1L;
+  /** Less ice than this is no ice: the water from the tap is let run. */
+  private static final double TRIFLE = 0.03;
+
   private static final double JOULES_PER_KILOWATT_HOUR = 3.6e6;
 
   private final BakeDay day;
@@ -160,6 +163,7 @@ public final class BenchSheet implements Serializable {
   private String waterInShort(WaterPlan plan) {
     String mass = format.mass(plan.mix().freeLiquid()) + " " + plan.mix().freeLiquidName();
     return plan.ice()
+        .filter(ice -> plan.water().isEmpty() || ice.ice().ratioTo(plan.mix().freeLiquid()) > TRIFLE)
         .map(
             ice ->
                 format.mass(ice.ice())
