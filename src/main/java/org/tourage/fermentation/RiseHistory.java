@@ -2,6 +2,7 @@ package org.tourage.fermentation;
 
 import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
+import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.MINUTE;
 
 import java.io.Serializable;
@@ -9,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.tourage.advice.Advice;
@@ -90,6 +92,7 @@ public record RiseHistory(
    * @param coldMoles all carbon dioxide at the end, mol/kg, by the model taken, by growth alone, by
    *     the slow and by the quick cold end
    * @param cold the volume at the end by each of them
+   * @param bubblesKept the share of the gas in bubbles that stayed in when it was shaped before
    */
   public record Stage(
       String name,
@@ -101,7 +104,8 @@ public record RiseHistory(
       State last,
       List<Double> lost,
       List<Double> coldMoles,
-      ColdRange cold)
+      ColdRange cold,
+      double bubblesKept)
       implements Serializable {
     /**
      * Copies the lists.
@@ -118,6 +122,7 @@ public record RiseHistory(
      * @param coldMoles all carbon dioxide at the end, mol/kg, by the model taken, by growth alone,
      *     by the slow and by the quick cold end
      * @param cold the volume at the end by each of them
+     * @param bubblesKept the share of the gas in bubbles that stayed in when it was shaped before
      */
     public Stage {
       requireNonNull(name, "name");
@@ -222,8 +227,37 @@ public record RiseHistory(
    *     rate without an optimum; a history never ends early in silence
    */
   public RiseHistory then(String name, DoughBody body, TemperatureHistory air) {
+    return then(name, body, air, FRACTION.amount(0));
+  }
+
+  /**
+   * This history and a stage into which the dough came gently: cut without being pressed, or shaped
+   * with a light hand, it keeps a share of the gas in its bubbles.
+   *
+   * @param name what it is, for example {@code proof on flour}
+   * @param body the dough as it stands
+   * @param air the temperature of the air, at most 60 °C, and at most 31 days of it
+   * @param bubblesKept the share of the gas in bubbles that stays in, 0 % to 100 %; without meaning
+   *     where the dough stands as it stood before
+   * @return the longer history
+   * @throws BakeryException if the share is none, or as for {@link #then(String, DoughBody,
+   *     TemperatureHistory)}
+   */
+  public RiseHistory then(
+      String name,
+      DoughBody body,
+      TemperatureHistory air,
+      Quantity<Dimensionless> bubblesKept) {
+    double share = FRACTION.measure(bubblesKept);
+    if (!(share >= 0 && share <= 1)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no dough keeps such a share of its gas",
+          Amount.from(bubblesKept).toString(),
+          "give 0 % to 100 %");
+    }
     List<Stage> more = new ArrayList<>(stages);
-    more.add(new RiseStep(this).then(requireNonNull(name, "name"), body, air));
+    more.add(new RiseStep(this).then(requireNonNull(name, "name"), body, air, share));
     return new RiseHistory(rise, start, carbonDioxide, more);
   }
 
@@ -236,7 +270,8 @@ public record RiseHistory(
   public RiseHistory with(Rise other) {
     RiseHistory again = new RiseHistory(other, start, carbonDioxide, List.of());
     for (Stage stage : stages) {
-      again = again.then(stage.name, stage.body, stage.air);
+      again =
+          again.then(stage.name, stage.body, stage.air, FRACTION.amount(stage.bubblesKept));
     }
     return again;
   }
