@@ -124,8 +124,7 @@ public record ShoppingList(List<Item> items) implements Serializable {
               ingredient.weigh(portion.measure()).mass().in(GRAM)
                   / portion.measure().to(MILLILITRE).value();
           return new KitchenMeasure(
-                  CupStandard.US_CUSTOMARY,
-                  BakeryUnits.PERCENT.amount(HOUSEHOLD_PERCENT))
+                  CupStandard.US_CUSTOMARY, BakeryUnits.PERCENT.amount(HOUSEHOLD_PERCENT))
               .describe(MILLILITRE.amount(toBuy.in(GRAM) / gramsPerMillilitre));
         }
       }
@@ -271,8 +270,7 @@ public record ShoppingList(List<Item> items) implements Serializable {
     for (Item item : items) {
       if (item.toBuy.value() > 0) {
         if (item.kind != shelf) {
-          table.heading(
-              item.kind.name().toLowerCase(Locale.ROOT).replace('_', ' ') + ":");
+          table.heading(item.kind.name().toLowerCase(Locale.ROOT).replace('_', ' ') + ":");
           shelf = item.kind;
         }
         table.row(

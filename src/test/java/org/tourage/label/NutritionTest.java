@@ -1,5 +1,6 @@
 package org.tourage.label;
 
+import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -99,7 +100,8 @@ class NutritionTest {
       String[] words = part.split(" g ");
       double grams = Double.parseDouble(words[0]);
       // instant yeast is not in the release; its neighbour has the same figures
-      Row food = table.get(words[1].replace("yeast-instant", "yeast-active-dry"));
+      String id = words[1].replace("yeast-instant", "yeast-active-dry");
+      Row food = requireNonNull(table.get(id), id);
       double protein = food.number("protein_g");
       double fat = food.number("fat_g");
       double carbohydrate = food.number("carbohydrate_by_difference_g");
