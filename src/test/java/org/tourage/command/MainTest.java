@@ -124,7 +124,8 @@ class MainTest {
           --slenderness | 2 cups      | can't read slenderness
           --ready     | tomorrow      | not a time of day
           --room      | 22            | a unit is missing
-          --flour-on-hand | chalk     | did you mean
+          --flour-on-hand | bred flor | did you mean bread flour
+          --flour-on-hand | chalk     | add it as an ingredient of your own
           --wings     | 2             | no such setting
           --piece-mass | -5 g         | can't be negative
           --balance   | 0 g           | resolution
