@@ -52,8 +52,8 @@ final class OvenWork {
 
   private static final double IN_A_RING = 0.4;
   private static final double TOUCHING = 0.7;
-  /** A mould of used steel, between a bright tin and a dark one. */
-  private static final double USED_METAL = 0.6;
+  /** A mould of dark steel, as cups for muffins are. */
+  private static final double DARK_METAL = 0.8;
 
   private static final double RICH_FAT = 0.08;
   private static final double RICH_SUGARS = 0.05;
@@ -131,7 +131,7 @@ final class OvenWork {
   private Seat seat(Form form, int together) {
     Seat seat =
         form.inTin()
-            ? form instanceof Form.Mould ? Seat.TIN.withEmissivity(USED_METAL) : Seat.TIN
+            ? form instanceof Form.Mould ? Seat.TIN.withEmissivity(DARK_METAL) : Seat.TIN
             : kitchen.oven().stone() ? Seat.STONE : Seat.SHEET;
     double shaded =
         form.inTin()
