@@ -17,6 +17,7 @@ import javax.measure.quantity.Mass;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.advice.Problem;
 import org.tourage.command.RecipeFile.Numbered;
 import org.tourage.command.RecipeFile.Value;
 import org.tourage.day.DayPlan;
@@ -129,13 +130,20 @@ final class PlanReader {
 
   private @Nullable HouseholdRecipe recipe(Catalogue catalogue) {
     try {
-      return HouseholdRecipe.parse(
+      return HouseholdRecipe.read(
           get(Settings.TITLE).orElseThrow(),
-          file.recipe().stream().map(Numbered::text).toList(),
+          file.recipe().stream()
+              .map(line -> new HouseholdRecipe.Row(line.number(), line.text()))
+              .toList(),
           catalogue,
           get(Settings.CUPS).orElseThrow());
     } catch (BakeryException wrong) {
-      complain(Origin.line(file.name(), file.recipe().get(0).number()), wrong);
+      for (Problem problem : wrong.problems()) {
+        complain(Origin.line(file.name(), problem.line()), problem.exception());
+      }
+      if (wrong.problems().isEmpty()) {
+        complain(Origin.line(file.name(), file.recipe().get(0).number()), wrong);
+      }
       return null;
     }
   }

@@ -2,11 +2,14 @@ package org.tourage.command;
 
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import javax.measure.quantity.Temperature;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.day.Action;
 import org.tourage.day.Balance;
 import org.tourage.day.KitchenOven;
 import org.tourage.day.Product;
@@ -17,6 +20,7 @@ import org.tourage.fermentation.RateModel;
 import org.tourage.fermentation.Rosso1993;
 import org.tourage.lamination.Rollers;
 import org.tourage.oven.DoughKind;
+import org.tourage.quantity.Amount;
 import org.tourage.quantity.Amounts;
 import org.tourage.quantity.BakeryUnit;
 import org.tourage.quantity.Extent;
@@ -58,6 +62,12 @@ final class SettingText {
 
   static String name(String text) {
     return title(text);
+  }
+
+  static Amount<Temperature> doughTemperature(String text) {
+    Amount<Temperature> target = Amounts.temperature(text);
+    // the mix knows what a dough can be
+    return Objects.requireNonNull(new Action.Mix(null, target).target());
   }
 
   static RateModel rate(String text) {

@@ -132,7 +132,7 @@ public final class Settings {
   static final Setting<Amount<Temperature>> DOUGH_TEMPERATURE =
       Setting.of(
           "dough-temperature",
-          Amounts::temperature,
+          SettingText::doughTemperature,
           "24 °C",
           "wanted temperature of the mixed dough; gives the water");
   static final Setting<DoughKind> DOUGH_KIND =

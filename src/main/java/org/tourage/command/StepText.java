@@ -32,6 +32,8 @@ final class StepText {
           "([^,]+?)(?:\\s+at\\s+([^,]+?)|\\s+in\\s+(?:the\\s+)?([a-z]+))?"
               + "(?:\\s+as\\s+(?:an?\\s+)?([^,]+?))?(?:\\s+under\\s+([a-z]+))?"
               + "\\s*(?:,\\s*(?:until\\s+)?(.*))?");
+  private static final Pattern GENTLY =
+      Pattern.compile("\\b(gently|lightly|loosely)\\b", Pattern.CASE_INSENSITIVE);
   private static final Amount<Temperature> BOILING = Amounts.celsius(100);
   private static final int LONGEST = 400;
 
@@ -225,6 +227,7 @@ final class StepText {
     }
     AmountRange<Time> range = Amounts.timeRange(matcher.group(1));
     Step step = Step.of(action, range.high()).called(name);
+    step = GENTLY.matcher(name).find() ? step.gently() : step;
     if (range.low().compareTo(range.high()) < 0) {
       step = step.lookingFrom(range.low());
     }

@@ -38,6 +38,18 @@ public sealed interface Action extends Serializable {
    * @param target the wanted temperature of the mixed dough, null if nobody asks
    */
   record Mix(@Nullable String stage, @Nullable Amount<Temperature> target) implements Action {
+    /**
+     * Checks the temperature.
+     *
+     * @param stage the stage that is mixed, null for the final dough
+     * @param target the wanted temperature of the mixed dough, 0 °C to 45 °C, null if nobody asks
+     */
+    public Mix {
+      if (target != null) {
+        Ranges.within("a dough of this temperature", target, 0, 45);
+      }
+    }
+
     @Override
     public String words() {
       return stage == null ? "mix" : "mix " + stage;

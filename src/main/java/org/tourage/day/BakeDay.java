@@ -175,7 +175,7 @@ public final class BakeDay implements Explained, Serializable {
   }
 
   /**
-   * When the dough, in its last shape, has so many times the volume that it had after mixing.
+   * When the dough has grown so many times since it got its last shape.
    *
    * @param growth volume by volume
    * @return the time on the clock, empty if it does not get there or the rise is not worked
@@ -184,7 +184,10 @@ public final class BakeDay implements Explained, Serializable {
     return rise()
         .found()
         .filter(history -> !history.stages().isEmpty())
-        .flatMap(history -> history.reached(growth))
+        .flatMap(
+            history ->
+                history.reached(
+                    growth * history.lastShape().get(0).looks().get(0).growth()))
         .map(
             time ->
                 Timetabling.mixed(plan.order(), timetable())

@@ -21,11 +21,16 @@ final class DayChecks {
   /** A chill that leaves the middle warmer than this has not done its work; common practice. */
   private static final double CHILLED_CELSIUS = 10;
 
+  /** A fat that was worked bends this much below its window; common practice. */
+  private static final double WORKED_KELVIN = 2.5;
+
   /** A growth that is this much short is still what the eye calls reached. */
   private static final double NEARLY = 0.95;
 
   /** A growth that is there before this share of the first look comes as a surprise. */
   private static final double SURPRISE = 0.75;
+
+  private static final String THIS_PLAN = "the history of this plan";
 
   private final List<DoughCourse.Leg> legs;
   private final RiseHistory history;
@@ -56,10 +61,8 @@ final class DayChecks {
   /** The fat has the temperature of the dough about it when it is rolled. */
   private void fat(int i, FatCurve curve) {
     Action action = legs.get(i).step().action();
-    boolean rolls =
-        action instanceof Action.Enclose
-            || action instanceof Action.Turn
-            || action == Action.Simple.SHEET;
+    // at the lock-in the fat has its own temperature, which the baker sets by shaping it
+    boolean rolls = action instanceof Action.Turn || action == Action.Simple.SHEET;
     if (!rolls) {
       if (action == Action.Simple.PROOF) {
         advice.addAll(curve.proof(history.stages().get(i).end().air()));
@@ -81,7 +84,7 @@ final class DayChecks {
                   + ", while the fat can be rolled from " + range,
               "Chill it longer before, or work faster",
               curve.source()));
-    } else if (end.compareTo(window.low()) < 0) {
+    } else if (end.in(CELSIUS) < window.low().in(CELSIUS) - WORKED_KELVIN) {
       advice.add(
           Advice.warning(
               "FAT_FIRM_AT_ROLLING",
@@ -123,7 +126,7 @@ final class DayChecks {
                   + Numbers.decimals(end, 2) + " times since it was shaped, not "
                   + Numbers.decimals(wanted, 2) + " times (" + step.cue().words() + ")",
               "Give it longer or keep it warmer",
-              history.rise().model().source()));
+              THIS_PLAN));
     } else if (reached != null) {
       double minutes = Math.max(0, reached.in(MINUTE) - from.in(MINUTE));
       if (minutes < SURPRISE * step.time().low().in(MINUTE)) {
@@ -134,7 +137,7 @@ final class DayChecks {
                     + format.time(MINUTE.amount(Math.rint(minutes))) + ", the first look is planned after "
                     + format.time(step.time().low()),
                 "Look earlier, or keep it colder",
-                history.rise().model().source()));
+                THIS_PLAN));
       }
     }
   }

@@ -26,12 +26,14 @@ import org.tourage.formula.Formula;
 import org.tourage.formula.Line;
 import org.tourage.formula.StageKind;
 import org.tourage.ingredient.Ingredient;
+import org.tourage.ingredient.Origin;
 import org.tourage.ingredient.Role;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.label.AllergenSummary;
 import org.tourage.label.KitchenCautions;
 import org.tourage.lamination.FatCurve;
 import org.tourage.lamination.Workability;
+import org.tourage.oven.DoughKind;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.Amounts;
 import org.tourage.substitution.FlourExchange;
@@ -82,8 +84,13 @@ final class DayWork {
     advice.addAll(scaling.advice());
     Batch batch = rounded(scaled.batch());
     boolean puff = product.procedure().folds().isPresent() && !ferments(formula);
+    DoughKind kind = product.kind().orElseGet(() -> OvenWork.kind(formula));
+    boolean wet = kind == DoughKind.BATTER || kind == DoughKind.GLUTEN_FREE;
     note(
-        batch.advice().stream().filter(a -> !puff || !a.code().equals("NO_LEAVENING")).toList(),
+        batch.advice().stream()
+            .filter(a -> !puff || !a.code().equals("NO_LEAVENING"))
+            .filter(a -> !wet || !a.code().equals("HYDRATION_UNUSUAL"))
+            .toList(),
         batch.working());
     DoughCourse course = new DoughCourse(kitchen, product.procedure(), scaled);
     Part<WaterPlan> water = new WaterWork(kitchen, product, batch, course).work();
@@ -157,7 +164,9 @@ final class DayWork {
                 advice.addAll(OsmoticLoad.of(formula).advice());
               }
               advice.addAll(DayChecks.of(course.legs(), r, fat()));
-              advice.addAll(KitchenCautions.warmHold(formula, r.above(CELSIUS.amount(5))));
+              advice.addAll(
+                  KitchenCautions.warmHold(
+                      formula, r.above(CELSIUS.amount(5)), r.start(), r.warmest()));
             });
     bake.found()
         .ifPresent(
@@ -165,8 +174,27 @@ final class DayWork {
               note(b.advice(), b.working());
               product.kill().ifPresent(k -> advice.addAll(k.advice(b.bake().coreHistory())));
             });
-    advice.addAll(AllergenSummary.of(formula).advice());
+    boolean plants = plan.plantBased() || standsForDairy(formula);
+    AllergenSummary.of(formula).advice().stream()
+        .filter(a -> plants || !a.code().equals("PLANT_BASED_IS_NO_CLAIM"))
+        .forEach(advice::add);
     advice.addAll(KitchenCautions.of(formula));
+    if (product.procedure().boil().isPresent()) {
+      advice.add(KitchenCautions.kettle());
+    }
+    if (scaled.trim().value() > 0) {
+      advice.add(KitchenCautions.trim());
+    }
+  }
+
+  /** Whether something in it is sold in place of butter or milk. */
+  private static boolean standsForDairy(Formula formula) {
+    return formula.lines().stream()
+        .map(Line::ingredient)
+        .anyMatch(
+            i ->
+                (i.is(Role.FAT) && i.origin() == Origin.CHECK_LABEL)
+                    || (i.is(Role.LIQUID) && i.id().contains("drink")));
   }
 
   /** Exchanges one after another; each keeps the flour. */

@@ -9,6 +9,7 @@ import static org.tourage.quantity.BakeryUnits.METRE;
 
 import java.util.ArrayList;
 import java.util.List;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
@@ -26,6 +27,7 @@ import org.tourage.makeup.Shape;
 import org.tourage.physics.ChoiOkos1986;
 import org.tourage.physics.Constituents;
 import org.tourage.physics.Solid;
+import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.Amounts;
 import org.tourage.quantity.Extent;
@@ -36,6 +38,11 @@ import org.tourage.quantity.Extent;
  */
 final class DoughCourse {
   private static final Amount<Temperature> LAMINATING = CELSIUS.amount(15);
+
+  /** What a light hand leaves of the gas in the bubbles; common practice. */
+  private static final Amount<Dimensionless> GENTLY_KEPT = Amounts.percent(75);
+
+  private static final Amount<Dimensionless> ALL_PRESSED = Amounts.percent(0);
 
   private final Kitchen kitchen;
   private final Procedure procedure;
@@ -196,14 +203,15 @@ final class DoughCourse {
           history.then(
               leg.step().name(),
               leg.body(),
-              leg.place().temperature(kitchen),
-              leg.step().time().high());
+              TemperatureHistory.hold(
+                  leg.place().temperature(kitchen), leg.step().time().high()),
+              leg.step().isGentle() ? GENTLY_KEPT : ALL_PRESSED);
     }
     return history;
   }
 
   /** The share of gas in a piece whose dough has grown so far. */
-  Amount<javax.measure.quantity.Dimensionless> porosity(double growth) {
+  Amount<Dimensionless> porosity(double growth) {
     double gas = pieceVolume(growth).in(LITRE) - solidPiece().in(LITRE);
     return Amounts.fraction(Math.max(0, gas / filledVolume(growth).in(LITRE))).to(FRACTION);
   }

@@ -52,7 +52,8 @@ final class OvenWork {
 
   private static final double IN_A_RING = 0.4;
   private static final double TOUCHING = 0.7;
-  private static final double DARK_METAL = 0.9;
+  /** A mould of used steel, between a bright tin and a dark one. */
+  private static final double USED_METAL = 0.6;
 
   private static final double RICH_FAT = 0.08;
   private static final double RICH_SUGARS = 0.05;
@@ -78,14 +79,15 @@ final class OvenWork {
     this.scaled = scaled;
     this.course = course;
     this.formula = scaled.batch().formula();
-    this.history = history;
+    // a dough that goes straight from the mixer into the oven has no history
+    this.history = history == null || history.stages().isEmpty() ? null : history;
   }
 
   Baking of(OvenProfile profile) {
     double growth = growth();
     Form form = course.lastForm();
     Amount<Volume> volume = course.filledVolume(growth);
-    DoughKind kind = product.kind().orElseGet(this::kind);
+    DoughKind kind = product.kind().orElseGet(() -> kind(formula));
     int perTray = perTray(form.footprint(volume));
     int all = Math.max(1, scaled.pieces());
     BakePiece piece =
@@ -120,7 +122,7 @@ final class OvenWork {
   }
 
   private double growth() {
-    if (history != null && !history.stages().isEmpty()) {
+    if (history != null) {
       return history.end().growth();
     }
     return formula.has(StageKind.PREFERMENT) || formula.has(Role.YEAST) ? USUAL_PROOF : UNPROOFED;
@@ -129,7 +131,7 @@ final class OvenWork {
   private Seat seat(Form form, int together) {
     Seat seat =
         form.inTin()
-            ? form instanceof Form.Mould ? Seat.TIN.withEmissivity(DARK_METAL) : Seat.TIN
+            ? form instanceof Form.Mould ? Seat.TIN.withEmissivity(USED_METAL) : Seat.TIN
             : kitchen.oven().stone() ? Seat.STONE : Seat.SHEET;
     double shaded =
         form.inTin()
@@ -151,7 +153,7 @@ final class OvenWork {
       double share = course.pieceVolume(growth()).in(LITRE) / volume.in(LITRE);
       return OvenRise.fixed(1 + (dough - 1) * share);
     }
-    if (history == null || history.stages().isEmpty()) {
+    if (history == null) {
       return OvenRise.PROOFED;
     }
     GasState gas = history.gas();
@@ -176,7 +178,7 @@ final class OvenWork {
   private static final double MUCH_GAS = 1;
 
   /** The kind of a formula: by its leavening, its roll-in, its flour, its fat and its sugar. */
-  DoughKind kind() {
+  static DoughKind kind(Formula formula) {
     boolean yeast =
         formula.has(Role.YEAST) || formula.has(StageKind.PREFERMENT);
     if (formula.has(StageKind.ROLL_IN)) {

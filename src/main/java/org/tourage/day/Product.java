@@ -11,6 +11,8 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.jspecify.annotations.Nullable;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
 import org.tourage.fermentation.ColdTail;
 import org.tourage.fermentation.RateModel;
 import org.tourage.formula.Batch;
@@ -64,7 +66,23 @@ public final class Product implements Serializable {
    * @param temperature how warm the dough was
    */
   public record SeenRise(double growth, Amount<Time> time, Amount<Temperature> temperature)
-      implements Serializable {}
+      implements Serializable {
+    /**
+     * Checks the figures.
+     *
+     * @param growth volume by volume, above 1 up to 10
+     * @param time how long it took
+     * @param temperature how warm the dough was, 0 °C to 50 °C
+     */
+    public SeenRise {
+      Cue.growth("seen", growth);
+      Ranges.within("rise at this temperature", temperature, 0, 50);
+      if (!(time.value() > 0)) {
+        throw new BakeryException(
+            Reason.OUT_OF_RANGE, "a rise takes time", time.toString(), "give more than 0 min");
+      }
+    }
+  }
 
   /**
    * An ingredient that comes into the mixer at a temperature of its own.

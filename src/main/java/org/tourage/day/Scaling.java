@@ -5,6 +5,7 @@ import static org.tourage.quantity.BakeryUnits.FRACTION;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javax.measure.quantity.Length;
 import javax.measure.quantity.Mass;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
@@ -14,16 +15,19 @@ import org.tourage.formula.Formula;
 import org.tourage.formula.StageKind;
 import org.tourage.lamination.FoldSequence;
 import org.tourage.lamination.LaminationPlan;
+import org.tourage.lamination.Rollers;
 import org.tourage.makeup.CuttingPlan;
 import org.tourage.makeup.SheetForPieces;
 import org.tourage.makeup.WeighedSheet;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Extent;
 
 /**
  * Finds the dough that is needed. Where a sheet is cut, its trim and ends depend on its size, so
  * the dough is the one whose cut pieces weigh what is wanted.
  */
 final class Scaling {
+  private static final int FILLING_ROUNDS = 8;
   private static final String ADD_LOCK_IN = "add a step that locks it in, and the turns";
 
   private final Kitchen kitchen;
@@ -77,22 +81,32 @@ final class Scaling {
                       cut.cut(), order.count(), p.finalSheet(), cut.trim(), cut.slenderness()));
       return cut(batch, plan, cutting);
     }
-    Part<SheetForPieces> found =
-        Part.worked(
-            () ->
-                SheetForPieces.find(
-                    cut.cut(),
-                    order.count(),
-                    wanted.get(),
-                    cut.trim(),
-                    cut.slenderness(),
-                    scale -> sheet(start.times(scale))));
+    Part<SheetForPieces> found = Part.worked(() -> find(start, cut, wanted.get()));
+    // the trim grows the dough and the filling with it: what is left of the ordered mass is dough
+    for (int round = 0;
+        round < FILLING_ROUNDS && found.isThere() && given.filling().value() > 0;
+        round++) {
+      Amount<Mass> filling =
+          start.filling().multiply(found.get().scale() / order.count());
+      Amount<Mass> left = order.rawPiece().orElseThrow().subtract(filling);
+      found = Part.worked(() -> find(start, cut, left));
+    }
     if (!found.isThere()) {
       return cut(batch, plan, found.then(SheetForPieces::plan));
     }
     advice.addAll(found.get().advice());
     Batch right = batch.times(found.get().scale());
     return cut(right, Part.worked(() -> laminate(right)), found.then(SheetForPieces::plan));
+  }
+
+  private SheetForPieces find(Batch start, MakeUp.FromSheet cut, Amount<Mass> dough) {
+    return SheetForPieces.find(
+        cut.cut(),
+        order.count(),
+        dough,
+        cut.trim(),
+        cut.slenderness(),
+        scale -> sheet(start.times(scale)));
   }
 
   /** Pieces by weight. */
@@ -125,6 +139,17 @@ final class Scaling {
     return WeighedSheet.of(laminate(batch).finalSheet(), base(batch).add(batch.rollIn()));
   }
 
+  /** What the kitchen has; else a pin as wide as the bench lets one work. */
+  private Rollers rollers(LaminationPlan.Setup setup) {
+    if (kitchen.rollers().isPresent() || kitchen.benchSize().isEmpty()) {
+      return kitchen.rollers().orElse(setup.rollers());
+    }
+    Extent bench = kitchen.benchSize().get();
+    Amount<Length> across =
+        bench.width().compareTo(bench.length()) < 0 ? bench.width() : bench.length();
+    return Rollers.Pin.of(across, Rollers.PIN.leastGap(), Rollers.PIN.largestReduction());
+  }
+
   private LaminationPlan laminate(Batch batch) {
     FoldSequence folds =
         order
@@ -147,6 +172,6 @@ final class Scaling {
         batch,
         order.processLoss(),
         folds,
-        kitchen.rollers().map(here::withRollers).orElse(here));
+        here.withRollers(rollers(here)));
   }
 }

@@ -40,6 +40,7 @@ public final class Step implements Serializable {
   private final @Nullable Form form;
   private final @Nullable Cover cover;
   private final Cue cue;
+  private final boolean gentle;
 
   private Step(
       Action action,
@@ -48,7 +49,8 @@ public final class Step implements Serializable {
       @Nullable Place place,
       @Nullable Form form,
       @Nullable Cover cover,
-      Cue cue) {
+      Cue cue,
+      boolean gentle) {
     this.action = requireNonNull(action, "action");
     this.name = requireNonNull(name, "name");
     this.time = requireNonNull(time, "time");
@@ -56,6 +58,7 @@ public final class Step implements Serializable {
     this.form = form;
     this.cover = cover;
     this.cue = requireNonNull(cue, "cue");
+    this.gentle = gentle;
     double high = time.high().in(MINUTE);
     if (!(high >= 0.5 && high <= LONGEST_MINUTES)) {
       throw new BakeryException(
@@ -77,7 +80,7 @@ public final class Step implements Serializable {
   public static Step of(Action action, Quantity<Time> time) {
     Amount<Time> amount = Amount.from(time);
     return new Step(
-        action, action.words(), new AmountRange<>(amount, amount), null, null, null, Cue.NONE);
+        action, action.words(), new AmountRange<>(amount, amount), null, null, null, Cue.NONE, false);
   }
 
   /**
@@ -274,7 +277,7 @@ public final class Step implements Serializable {
    * @return the changed step
    */
   public Step called(String words) {
-    return new Step(action, words, time, place, form, cover, cue);
+    return new Step(action, words, time, place, form, cover, cue, gentle);
   }
 
   /**
@@ -290,7 +293,7 @@ public final class Step implements Serializable {
           Reason.INCONSISTENT, "only a mix has a dough temperature", name, "give it to the mix");
     }
     Action mixing = new Action.Mix(mix.stage(), Amount.from(target));
-    return new Step(mixing, name, time, place, form, cover, cue);
+    return new Step(mixing, name, time, place, form, cover, cue, gentle);
   }
 
   /**
@@ -308,7 +311,8 @@ public final class Step implements Serializable {
         place,
         form,
         cover,
-        cue);
+        cue,
+        gentle);
   }
 
   /**
@@ -318,7 +322,7 @@ public final class Step implements Serializable {
    * @return the changed step
    */
   public Step in(Place where) {
-    return new Step(action, name, time, requireNonNull(where, "where"), form, cover, cue);
+    return new Step(action, name, time, requireNonNull(where, "where"), form, cover, cue, gentle);
   }
 
   /**
@@ -338,7 +342,7 @@ public final class Step implements Serializable {
    * @return the changed step
    */
   public Step as(Form shape) {
-    return new Step(action, name, time, place, requireNonNull(shape, "shape"), cover, cue);
+    return new Step(action, name, time, place, requireNonNull(shape, "shape"), cover, cue, gentle);
   }
 
   /**
@@ -348,7 +352,7 @@ public final class Step implements Serializable {
    * @return the changed step
    */
   public Step covered(Cover with) {
-    return new Step(action, name, time, place, form, requireNonNull(with, "with"), cue);
+    return new Step(action, name, time, place, form, requireNonNull(with, "with"), cue, gentle);
   }
 
   /**
@@ -358,7 +362,25 @@ public final class Step implements Serializable {
    * @return the changed step
    */
   public Step until(Cue sign) {
-    return new Step(action, name, time, place, form, cover, sign);
+    return new Step(action, name, time, place, form, cover, sign, gentle);
+  }
+
+  /**
+   * The step done with a light hand, so that the dough keeps most of its gas.
+   *
+   * @return the changed step
+   */
+  public Step gently() {
+    return new Step(action, name, time, place, form, cover, cue, true);
+  }
+
+  /**
+   * Whether it is done with a light hand.
+   *
+   * @return whether; a cut always is
+   */
+  public boolean isGentle() {
+    return gentle || action == Action.Simple.CUT;
   }
 
   /**
@@ -442,12 +464,13 @@ public final class Step implements Serializable {
         && Objects.equals(place, that.place)
         && Objects.equals(form, that.form)
         && cover == that.cover
+        && gentle == that.gentle
         && cue.equals(that.cue);
   }
 
   @Override
   public int hashCode() {
-    return Objects.hash(action, name, time, place, form, cover, cue);
+    return Objects.hash(action, name, time, place, form, cover, cue, gentle);
   }
 
   @Override

@@ -115,6 +115,10 @@ public sealed interface Warming extends Serializable {
       requireNonNull(room, "room");
       requireNonNull(water, "water");
       requireNonNull(dough, "dough");
+      Ranges.within("flour of this temperature", flour, -30, 60);
+      Ranges.within("room of this temperature", room, -10, 50);
+      Ranges.within("water of this temperature in a dough", water, 0, 55);
+      Ranges.within("dough of this temperature", dough, 0, 50);
     }
 
     @Override

@@ -79,7 +79,15 @@ public record RuleComparison(
         plain
             ? "A friction is a number of the rule, found with it on straight doughs like this one;"
                 + " measure one mix, and the balance knows the mixer itself"
-            : weighsAlike(share));
+            : mix.hasStatedParts() ? coldParts(mix) : weighsAlike(share));
+  }
+
+  /** Why the rule is off where something comes cold or warm. */
+  private static String coldParts(StageMix mix) {
+    return "The rule knows nothing of what goes in cold or warm: "
+        + mix.ingredients().stream()
+            .map(r -> mix.batch().formula().ingredient(r.name()).name())
+            .collect(java.util.stream.Collectors.joining(", "));
   }
 
   /** Why the rule is off. */

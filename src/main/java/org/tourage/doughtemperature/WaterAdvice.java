@@ -5,6 +5,7 @@ import static org.tourage.quantity.BakeryUnits.KILOGRAM;
 import java.util.ArrayList;
 import java.util.List;
 import org.tourage.advice.Advice;
+import org.tourage.advice.Severity;
 import org.tourage.quantity.AmountFormat;
 
 /** What is unwise about a plan, and what to do. */
@@ -52,7 +53,8 @@ final class WaterAdvice {
                 + " is "
                 + (warm ? "cold" : "warm")
                 + " enough: at its limit the dough comes to ";
-    return Advice.warning(
+    return new Advice(
+        none ? Severity.NOTE : Severity.WARNING,
         none ? "NO_FREE_LIQUID" : warm ? "WATER_NOT_COLD_ENOUGH" : "WATER_NOT_WARM_ENOUGH",
         what
             + format.temperature(plan.dough())

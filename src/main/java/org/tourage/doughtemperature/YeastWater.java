@@ -106,13 +106,13 @@ final class YeastWater {
               || (form == YeastForm.INSTANT && water != null && water.in(CELSIUS) < ICED_CELSIUS);
       if (iced) {
         advice.add(
-            Advice.warning(
+            Advice.note(
                 "YEAST_ICED",
                 form.label() + " loses strength in iced water",
                 remedy(form),
                 Advice.COMMON_PRACTICE));
       } else if (water != null
-          && (form != YeastForm.INSTANT || water.compareTo(form.water().high()) > 0)) {
+          && (form == YeastForm.ACTIVE_DRY || water.compareTo(form.water().high()) > 0)) {
         plan.balance().ifPresent(balance -> advice.addAll(suits(balance, form)));
       }
     }

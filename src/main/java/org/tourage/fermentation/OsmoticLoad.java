@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import javax.measure.quantity.Dimensionless;
 import org.tourage.advice.Advice;
+import org.tourage.advice.Severity;
 import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
@@ -39,6 +40,9 @@ public record OsmoticLoad(
   private static final double LACTOBACILLI_STOP_PERCENT = 4;
   private static final double SUGAR_SLOWS_PERCENT = 6;
   private static final double SUGAR_HIGH_PERCENT = 12;
+
+  /** Sweet doughs usually have up to so much sugar; common practice. */
+  private static final double SWEETEST_USUAL_PERCENT = 20;
   private static final double SALT_HIGH_PERCENT = 2.5;
 
   /**
@@ -91,7 +95,8 @@ public record OsmoticLoad(
     List<Advice> advice = new ArrayList<>();
     if (sugarOnFlour.in(PERCENT) > SUGAR_HIGH_PERCENT) {
       advice.add(
-          Advice.warning(
+          new Advice(
+              sugarOnFlour.in(PERCENT) > SWEETEST_USUAL_PERCENT ? Severity.WARNING : Severity.NOTE,
               "SUGAR_HIGH",
               "sugar is "
                   + format.percent(sugarOnFlour)

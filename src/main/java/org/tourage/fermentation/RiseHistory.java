@@ -2,6 +2,7 @@ package org.tourage.fermentation;
 
 import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
+import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.MINUTE;
 
 import java.io.Serializable;
@@ -9,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.tourage.advice.Advice;
@@ -17,8 +19,6 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
-import org.tourage.internal.Numbers;
-import org.tourage.internal.TextTable;
 import org.tourage.physics.SolidConduction.State;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
@@ -56,8 +56,6 @@ public record RiseHistory(
    */
   public static final double HEAT_OF_FERMENTATION = 50_700;
 
-  private static final double LONG_STAGE_MINUTES = 120;
-
   /**
    * What a look at the dough shows.
    *
@@ -94,6 +92,7 @@ public record RiseHistory(
    * @param coldMoles all carbon dioxide at the end, mol/kg, by the model taken, by growth alone, by
    *     the slow and by the quick cold end
    * @param cold the volume at the end by each of them
+   * @param bubblesKept the share of the gas in bubbles that stayed in when it was shaped before
    */
   public record Stage(
       String name,
@@ -105,7 +104,8 @@ public record RiseHistory(
       State last,
       List<Double> lost,
       List<Double> coldMoles,
-      ColdRange cold)
+      ColdRange cold,
+      double bubblesKept)
       implements Serializable {
     /**
      * Copies the lists.
@@ -122,6 +122,7 @@ public record RiseHistory(
      * @param coldMoles all carbon dioxide at the end, mol/kg, by the model taken, by growth alone,
      *     by the slow and by the quick cold end
      * @param cold the volume at the end by each of them
+     * @param bubblesKept the share of the gas in bubbles that stayed in when it was shaped before
      */
     public Stage {
       requireNonNull(name, "name");
@@ -226,8 +227,37 @@ public record RiseHistory(
    *     rate without an optimum; a history never ends early in silence
    */
   public RiseHistory then(String name, DoughBody body, TemperatureHistory air) {
+    return then(name, body, air, FRACTION.amount(0));
+  }
+
+  /**
+   * This history and a stage into which the dough came gently: cut without being pressed, or shaped
+   * with a light hand, it keeps a share of the gas in its bubbles.
+   *
+   * @param name what it is, for example {@code proof on flour}
+   * @param body the dough as it stands
+   * @param air the temperature of the air, at most 60 °C, and at most 31 days of it
+   * @param bubblesKept the share of the gas in bubbles that stays in, 0 % to 100 %; without meaning
+   *     where the dough stands as it stood before
+   * @return the longer history
+   * @throws BakeryException if the share is none, or as for {@link #then(String, DoughBody,
+   *     TemperatureHistory)}
+   */
+  public RiseHistory then(
+      String name,
+      DoughBody body,
+      TemperatureHistory air,
+      Quantity<Dimensionless> bubblesKept) {
+    double share = FRACTION.measure(bubblesKept);
+    if (!(share >= 0 && share <= 1)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no dough keeps such a share of its gas",
+          Amount.from(bubblesKept).toString(),
+          "give 0 % to 100 %");
+    }
     List<Stage> more = new ArrayList<>(stages);
-    more.add(new RiseStep(this).then(requireNonNull(name, "name"), body, air));
+    more.add(new RiseStep(this).then(requireNonNull(name, "name"), body, air, share));
     return new RiseHistory(rise, start, carbonDioxide, more);
   }
 
@@ -240,7 +270,8 @@ public record RiseHistory(
   public RiseHistory with(Rise other) {
     RiseHistory again = new RiseHistory(other, start, carbonDioxide, List.of());
     for (Stage stage : stages) {
-      again = again.then(stage.name, stage.body, stage.air);
+      again =
+          again.then(stage.name, stage.body, stage.air, FRACTION.amount(stage.bubblesKept));
     }
     return again;
   }
@@ -367,55 +398,7 @@ public record RiseHistory(
 
   @Override
   public List<Advice> advice() {
-    List<Advice> advice = new ArrayList<>(rise.advice());
-    Stage coldest = null;
-    for (Stage stage : stages) {
-      boolean unsure = stage.end().mean().in(CELSIUS) < ColdTail.UNKNOWN_BELOW;
-      coldest = unsure && stage.cold.matters() ? stage : coldest;
-      if (stage.end().growth() > Rise.GAS_ESCAPES) {
-        advice.add(
-            Advice.warning(
-                "OVERPROOFED",
-                stage.name
-                    + " ends at "
-                    + Numbers.significant(stage.end().growth(), 3)
-                    + " times the volume",
-                "Gas escapes above about three times; end it earlier or keep it colder",
-                Advice.COMMON_PRACTICE));
-      }
-      if (stage.end().surface().in(CELSIUS) < 0) {
-        advice.add(
-            Advice.warning(
-                "FREEZING",
-                stage.name
-                    + " ends with the surface at "
-                    + AmountFormat.sideBySide().temperature(stage.end().surface()),
-                "Freezing is not in this model: it holds the temperature and harms the yeast",
-                Advice.COMMON_PRACTICE));
-      }
-    }
-    if (coldest != null) {
-      advice.add(
-          Advice.warning(
-              "COLD_UNSURE",
-              "no gas rate of dough below 10 °C (50 °F) is published; "
-                  + coldest.name
-                  + " may end anywhere from "
-                  + Numbers.significant(coldest.cold.least(), 3)
-                  + " to "
-                  + Numbers.significant(coldest.cold.most(), 3)
-                  + " times the volume ("
-                  + Numbers.significant(coldest.cold.byGrowth(), 3)
-                  + " by growth alone, "
-                  + Numbers.significant(coldest.cold.slow(), 3)
-                  + " to "
-                  + Numbers.significant(coldest.cold.quick(), 3)
-                  + " by factors of 3 to 2 for each 10 K)",
-              "Mark the height of the dough in the evening and in the morning once: it sets the"
-                  + " cold end",
-              rise.model().source()));
-    }
-    return advice;
+    return RiseAdvice.of(this);
   }
 
   @Override
@@ -445,24 +428,7 @@ public record RiseHistory(
    * @return the table
    */
   public String table(AmountFormat format) {
-    TextTable table = new TextTable(1);
-    table.row("stage", "after", "air", "surface", "core", "volume");
-    for (Stage stage : stages) {
-      int last = stage.looks.size() - 1;
-      double minutes = stage.end().time().in(MINUTE) - stage.looks.get(0).time.in(MINUTE);
-      int parts = minutes > LONG_STAGE_MINUTES && last >= 4 ? 4 : 1;
-      for (int i = 1; i <= parts; i++) {
-        Look look = stage.looks.get(last * i / parts);
-        table.row(
-            i == 1 ? stage.name : "",
-            AmountFormat.metric().time(look.time),
-            format.temperature(look.air),
-            format.temperature(look.surface),
-            format.temperature(look.core),
-            "× " + Numbers.fixed(look.growth, 2));
-      }
-    }
-    return table.toString();
+    return RiseAdvice.table(this, format);
   }
 
   /** The table in metric and US customary units. */

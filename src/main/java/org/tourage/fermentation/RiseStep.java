@@ -47,7 +47,7 @@ final class RiseStep {
     this.pace = rise.pace();
   }
 
-  Stage then(String name, DoughBody body, TemperatureHistory air) {
+  Stage then(String name, DoughBody body, TemperatureHistory air, double bubblesKept) {
     check(name, air);
     List<Stage> stages = history.stages();
     Stage before = stages.isEmpty() ? null : stages.get(stages.size() - 1);
@@ -69,7 +69,7 @@ final class RiseStep {
                 kelvin,
                 times);
     refuseRunningAway(name, states);
-    double kept = kept(before);
+    double kept = kept(before, bubblesKept);
     List<Double> lost = before != null && same ? before.lost() : lost(kept, states.get(0));
     double began = before == null ? 0 : before.end().time().in(SECOND);
     List<Look> looks = new ArrayList<>();
@@ -78,7 +78,7 @@ final class RiseStep {
     }
     State last = states.get(states.size() - 1);
     double progress = last.meanProgress() - states.get(0).meanProgress();
-    List<Double> moles = coldMoles(before, same, states, looks);
+    List<Double> moles = coldMoles(before, same, bubblesKept, states, looks);
     Look end = looks.get(looks.size() - 1);
     return new Stage(
         name,
@@ -90,7 +90,8 @@ final class RiseStep {
         last,
         lost,
         moles,
-        ColdRange.of(rise.gas(), last.mean(), end.growth(), moles, seen()));
+        ColdRange.of(rise.gas(), last.mean(), end.growth(), moles, seen()),
+        bubblesKept);
   }
 
   private void check(String name, TemperatureHistory air) {
@@ -134,10 +135,16 @@ final class RiseStep {
   }
 
   /** What is left of the gas where the dough is shaped anew, or what it started with. */
-  private double kept(@Nullable Stage before) {
+  private double kept(@Nullable Stage before, double bubblesKept) {
     return before == null
         ? history.carbonDioxide()
-        : rise.gas().keptAt(before.end().carbonDioxide(), before.last().mean());
+        : kept(before.end().carbonDioxide(), before.last().mean(), bubblesKept);
+  }
+
+  /** What is dissolved stays; of what is in bubbles the share that a gentle hand leaves. */
+  private double kept(double moles, double celsius, double bubblesKept) {
+    double dissolved = rise.gas().keptAt(moles, celsius);
+    return dissolved + bubblesKept * Math.max(0, moles - dissolved);
   }
 
   /** What is to be taken off the gas that the progress of the state gives, at each point. */
@@ -178,7 +185,11 @@ final class RiseStep {
 
   /** All carbon dioxide at the end by the model taken, by growth alone, slow tail, quick tail. */
   private List<Double> coldMoles(
-      @Nullable Stage before, boolean same, List<State> states, List<Look> looks) {
+      @Nullable Stage before,
+      boolean same,
+      double bubblesKept,
+      List<State> states,
+      List<Look> looks) {
     double end = looks.get(looks.size() - 1).carbonDioxide();
     if (seen()) {
       return List.of(end, end, end, end);
@@ -200,7 +211,7 @@ final class RiseStep {
               ? history.carbonDioxide()
               : same
                   ? before.coldMoles().get(k + 1)
-                  : rise.gas().keptAt(before.coldMoles().get(k + 1), before.last().mean());
+                  : kept(before.coldMoles().get(k + 1), before.last().mean(), bubblesKept);
       RateModel other = others.get(k);
       double atSeen = other.rate(rise.temperature());
       double scale = atSeen > 0 ? rise.model().rate(rise.temperature()) / atSeen : 1;

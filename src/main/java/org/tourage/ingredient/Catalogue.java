@@ -18,7 +18,8 @@ import org.tourage.advice.BakeryException.Reason;
 
 /**
  * Ingredients by id and by everyday name. {@link #builtIn()} reads the names when it is first
- * called and each ingredient when it is first asked for; {@link #with(Ingredient)} adds one's own, which takes precedence. Immutable.
+ * called and each ingredient when it is first asked for; {@link #with(Ingredient)} adds one's own,
+ * which takes precedence. Immutable.
  *
  * <pre>{@code
  * Catalogue.builtIn().require("bread flour").composition();

@@ -226,7 +226,8 @@ final class CatalogueTable {
 
   private static Composition composition(Map<String, String> row) {
     Composition.Builder composition =
-        Composition.builder().source(source(Csv.field(row, "source"), Csv.field(row, "provenance")));
+        Composition.builder()
+            .source(source(Csv.field(row, "source"), Csv.field(row, "provenance")));
     for (Object[] column : COLUMNS) {
       String value = Csv.field(row, (String) column[0]);
       if (!value.isEmpty()) {
@@ -270,7 +271,8 @@ final class CatalogueTable {
     return traced == Provenance.FETCHED && text.startsWith(RELEASE)
         ? new Source(
             RELEASE_NAME
-                + text.substring(RELEASE.length()).replace(" Seq ", " (public domain), Weight file, Seq ")
+                + text.substring(RELEASE.length())
+                    .replace(" Seq ", " (public domain), Weight file, Seq ")
                 + (text.contains(" Seq ") ? "" : " (public domain)"),
             traced)
         : new Source(text, traced);

@@ -111,8 +111,8 @@ public final class Ingredient implements Serializable {
   }
 
   /**
-   * An ingredient of which nothing is known but its name: its mass counts, its composition does not,
-   * and what needs the composition can say so ({@link Composition#isUnknown()}).
+   * An ingredient of which nothing is known but its name: its mass counts, its composition does
+   * not, and what needs the composition can say so ({@link Composition#isUnknown()}).
    *
    * @param name the everyday name
    * @return the ingredient, with the role {@link Role#INCLUSION}

@@ -7,10 +7,10 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.LinkedHashSet;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -82,7 +82,8 @@ public final class LabelText {
   }
 
   private static final Pattern DENSITY =
-      Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(g/ml|g/cm3|g/cm³|kg/m3|kg/m³)", Pattern.CASE_INSENSITIVE);
+      Pattern.compile(
+          "(\\d+(?:\\.\\d+)?)\\s*(g/ml|g/cm3|g/cm³|kg/m3|kg/m³)", Pattern.CASE_INSENSITIVE);
 
   private static final List<String> OTHER_KEYS =
       List.of(
@@ -109,7 +110,12 @@ public final class LabelText {
    * @param problem what is wrong with it
    */
   public record Problem(int line, BakeryException problem) implements Serializable {
-    /** Checks that nothing is null. */
+    /**
+     * Checks that nothing is null.
+     *
+     * @param line its number from 1 among the given lines; 0 for the label as a whole
+     * @param problem what is wrong with it
+     */
     public Problem {
       requireNonNull(problem, "problem");
     }
@@ -350,8 +356,7 @@ public final class LabelText {
 
     private static Quantity<Mass> micrograms(String text) {
       String number = text.replaceAll("(?i)(µg|mcg)$", "").strip();
-      return BakeryUnits.GRAM.amount(
-          Amounts.mass(number + " g").in(BakeryUnits.GRAM) / 1_000_000);
+      return BakeryUnits.GRAM.amount(Amounts.mass(number + " g").in(BakeryUnits.GRAM) / 1_000_000);
     }
 
     /** One of two energies is enough; two must be the same. */
@@ -359,8 +364,7 @@ public final class LabelText {
       String[] parts = text.split("/");
       Quantity<Energy> first = HouseholdAmount.parse(parts[0].strip()).to(BakeryUnits.KILOJOULE);
       if (parts.length > 1) {
-        double second =
-            HouseholdAmount.parse(parts[1].strip()).to(BakeryUnits.KILOJOULE).value();
+        double second = HouseholdAmount.parse(parts[1].strip()).to(BakeryUnits.KILOJOULE).value();
         double kilojoules = BakeryUnits.KILOJOULE.measure(first);
         if (Math.abs(second - kilojoules) > 0.05 * kilojoules + 10) {
           throw new BakeryException(

@@ -26,8 +26,8 @@ import org.tourage.quantity.Density;
 
 /**
  * An ingredient of one's own, copied from the nutrition label of its pack. The water is what the
- * label leaves over: 100 g less protein, fat, carbohydrate, fibre, alcohol and ash. Where the ash is
- * not stated it is taken as the salt.
+ * label leaves over: 100 g less protein, fat, carbohydrate, fibre, alcohol and ash. Where the ash
+ * is not stated it is taken as the salt.
  *
  * <pre>{@code
  * Ingredient flour = PackLabel.per100Grams("mill flour")

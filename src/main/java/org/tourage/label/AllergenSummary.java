@@ -19,7 +19,8 @@ import org.tourage.ingredient.Origin;
  * The allergens that a formula's ingredients bring, in the words of the two legal lists (21 U.S.C.
  * 321(qq); Regulation (EU) No 1169/2011, Annex II), the finish included. It is a help for the
  * person who writes the label, who must read the labels of the products in hand and follow the
- * local law.
+ * local law. To check are also malted barley in wheat flours, wheat and barley by contact in oats,
+ * and sulphites in dried fruit, molasses, potato flour and coconut milk.
  *
  * @param contains allergens that ingredients are or always hold
  * @param check allergens that products of the kinds used may hold
@@ -58,9 +59,12 @@ public record AllergenSummary(
     for (Line line : formula.lines()) {
       Ingredient ingredient = line.ingredient();
       contains.addAll(ingredient.allergens());
-      check.addAll(ingredient.allergensToCheck());
+      Set<Allergen> toCheck = EnumSet.noneOf(Allergen.class);
+      toCheck.addAll(ingredient.allergensToCheck());
+      toCheck.addAll(LabelChecks.of(ingredient));
+      check.addAll(toCheck);
       plant &= ingredient.origin() != Origin.ANIMAL;
-      if (ingredient.origin() == Origin.CHECK_LABEL || !ingredient.allergensToCheck().isEmpty()) {
+      if (ingredient.origin() == Origin.CHECK_LABEL || !toCheck.isEmpty()) {
         read.add(ingredient);
       }
     }
@@ -151,6 +155,23 @@ public record AllergenSummary(
               "Read the label before you say what is in the pastry",
               Advice.COMMON_PRACTICE));
     }
+    if (contains.contains(Allergen.COCONUT) || check.contains(Allergen.COCONUT)) {
+      advice.add(
+          Advice.note(
+              "COCONUT_NOT_LISTED",
+              "coconut is no tree nut on the US list any more, and not on the EU list",
+              "Name it in the ingredients; some people react to it, and local lists differ",
+              "FDA, Questions and Answers Regarding Food Allergens, edition 5, January 2025"));
+    }
+    if (withoutGlutenCereal()) {
+      advice.add(
+          Advice.safety(
+              "GLUTEN_FREE_IS_A_CLAIM",
+              "no cereal with gluten is known to be in it, which does not make it gluten-free",
+              "\"Gluten-free\" is a legal claim of at most 20 mg/kg in the food as sold: flour dust,"
+                  + " shared tools and oats break it; test, or do not claim it",
+              "21 CFR 101.91; Regulation (EU) No 828/2014 (from memory)"));
+    }
     if (plantBased) {
       advice.add(
           Advice.safety(
@@ -160,6 +181,16 @@ public record AllergenSummary(
               Advice.COMMON_PRACTICE));
     }
     return advice;
+  }
+
+  private boolean withoutGlutenCereal() {
+    return contains.stream()
+        .noneMatch(
+            a ->
+                a == Allergen.WHEAT
+                    || a == Allergen.RYE
+                    || a == Allergen.BARLEY
+                    || a == Allergen.OAT);
   }
 
   /** The two lists. */

@@ -3,6 +3,7 @@ package org.tourage.label;
 import java.util.ArrayList;
 import java.util.List;
 import javax.measure.Quantity;
+import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.tourage.advice.Advice;
 import org.tourage.formula.Formula;
@@ -11,6 +12,8 @@ import org.tourage.formula.StageKind;
 import org.tourage.ingredient.Allergen;
 import org.tourage.ingredient.Component;
 import org.tourage.ingredient.Role;
+import org.tourage.ingredient.YeastForm;
+import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
 
@@ -20,6 +23,18 @@ import org.tourage.quantity.BakeryUnits;
  */
 public final class KitchenCautions {
   private static final double MOST_WARM_HOURS = 4;
+  private static final double MOST_COOL_HOURS = 6;
+  private static final double COLD_CELSIUS = 5;
+  private static final double COOL_CELSIUS = 21;
+  private static final double HOT_CELSIUS = 57;
+  private static final double COOL_WITHIN_HOURS = 2;
+  private static final double COLD_WITHIN_HOURS = 6;
+  private static final double AMBIENT_WITHIN_HOURS = 4;
+
+  /** Dry yeast that wets below about this loses strength: 20 °C and above, common practice. */
+  private static final double DRY_YEAST_CELSIUS = 20;
+
+  private static final int LOOKS_A_LEG = 200;
 
   private KitchenCautions() {}
 
@@ -61,6 +76,18 @@ public final class KitchenCautions {
             "oven, trays, steam and melted sugar burn",
             "Use dry cloths, stand aside when the door opens, keep learners back",
             Advice.COMMON_PRACTICE));
+    advice.add(
+        Advice.safety(
+            "FLOUR_DUST",
+            "flour dust harms the lungs, makes some people allergic for life and can burn",
+            "Tip and dust it low and slowly, wipe instead of blowing, keep flames away",
+            Advice.COMMON_PRACTICE));
+    advice.add(
+        Advice.safety(
+            "MIXER",
+            "a mixer draws in hands, sleeves and hair",
+            "Stop it before you scrape or feel the dough, keep its guard on, tie up hair and cloth",
+            Advice.COMMON_PRACTICE));
     boolean rolled = formula.stages().stream().anyMatch(s -> s.kind() == StageKind.ROLL_IN);
     if (rolled) {
       advice.add(
@@ -84,8 +111,7 @@ public final class KitchenCautions {
    *     note if it does and the time is shorter; none otherwise
    */
   public static List<Advice> warmHold(Formula formula, Quantity<Time> warm) {
-    boolean controlled = formula.lines().stream().anyMatch(KitchenCautions::needsControl);
-    if (!controlled) {
+    if (!needsControl(formula)) {
       return List.of();
     }
     String time = AmountFormat.metric().time(warm);
@@ -108,16 +134,166 @@ public final class KitchenCautions {
             "FDA Food Code 2022, section 3-501.19(B)"));
   }
 
+  /**
+   * The caution for a dough that stays out of the cold for long, with the 6 hours that the code
+   * gives to food that starts at 5 °C or below and is never above 21 °C (3-501.19(C)).
+   *
+   * @param formula the formula
+   * @param warm how long it is between 5 °C and 57 °C, all stages together
+   * @param start its temperature at the start
+   * @param warmest its highest temperature
+   * @return as {@link #warmHold(Formula, Quantity)}, or a note for up to 6 hours if the second rule
+   *     holds
+   */
+  public static List<Advice> warmHold(
+      Formula formula,
+      Quantity<Time> warm,
+      Quantity<Temperature> start,
+      Quantity<Temperature> warmest) {
+    boolean sixHours =
+        BakeryUnits.CELSIUS.measure(start) <= COLD_CELSIUS
+            && BakeryUnits.CELSIUS.measure(warmest) <= COOL_CELSIUS;
+    double hours = BakeryUnits.HOUR.measure(warm);
+    boolean told = sixHours && hours > MOST_WARM_HOURS && hours <= MOST_COOL_HOURS;
+    if (!told || !needsControl(formula)) {
+      return warmHold(formula, warm);
+    }
+    return List.of(
+        Advice.note(
+            "WARM_HOLD_TIME",
+            "a dough with egg, milk or plant drink is "
+                + AmountFormat.metric().time(warm)
+                + " above 5 °C (41 °F), never above 21 °C (70 °F)",
+            "The model code gives at most 6 hours to what starts at 5 °C or below and stays below"
+                + " 21 °C; mark the time and watch the thermometer; your local code decides",
+            "FDA Food Code 2022, section 3-501.19(C)"));
+  }
+
+  /**
+   * Whether something that was cooked, or made warm, cools quickly enough: from 57 °C to 21 °C
+   * within 2 hours and to 5 °C within 6 hours in all (3-501.14(A)); what starts below 57 °C within
+   * 4 hours to 5 °C (3-501.14(B)).
+   *
+   * @param core the temperature in its middle
+   * @return safety advice if it does not, or is not cold at the end; none otherwise
+   */
+  public static List<Advice> cooling(TemperatureHistory core) {
+    double start = core.legs().get(0).from().in(BakeryUnits.CELSIUS);
+    boolean hot = start >= HOT_CELSIUS;
+    double from = hot ? below(core, HOT_CELSIUS) : 0;
+    double cool = below(core, COOL_CELSIUS) - from;
+    double cold = below(core, COLD_CELSIUS) - from;
+    boolean fits =
+        hot ? cool <= COOL_WITHIN_HOURS && cold <= COLD_WITHIN_HOURS : cold <= AMBIENT_WITHIN_HOURS;
+    if (fits || start <= COLD_CELSIUS) {
+      return List.of();
+    }
+    String reached =
+        Double.isInfinite(cold)
+            ? "it is not at 5 °C (41 °F) at the end"
+            : "it takes "
+                + AmountFormat.metric().time(BakeryUnits.HOUR.amount(cold))
+                + " to 5 °C (41 °F)"
+                + (Double.isInfinite(cool) || !hot
+                    ? ""
+                    : ", "
+                        + AmountFormat.metric().time(BakeryUnits.HOUR.amount(cool))
+                        + " to 21 °C (70 °F)");
+    return List.of(
+        Advice.safety(
+            "COOLING_SLOW",
+            "from " + (hot ? "57 °C (135 °F)" : "warm") + " " + reached,
+            hot
+                ? "Cool to 21 °C within 2 hours and to 5 °C within 6 in all: thinner layers, an ice"
+                    + " bath, moving air; your local code decides"
+                : "Cool to 5 °C within 4 hours: thinner layers, an ice bath, moving air; your local"
+                    + " code decides",
+            "FDA Food Code 2022, section 3-501.14"));
+  }
+
+  /** Hours until it is at or below a temperature for good; infinite if it never is. */
+  private static double below(TemperatureHistory core, double celsius) {
+    double hours = 0;
+    double since = core.legs().get(0).from().in(BakeryUnits.CELSIUS) <= celsius ? 0 : -1;
+    for (TemperatureHistory.Leg leg : core.legs()) {
+      double seconds = leg.duration().in(BakeryUnits.SECOND);
+      for (int i = 1; i <= LOOKS_A_LEG; i++) {
+        double at = seconds * i / LOOKS_A_LEG;
+        boolean under = leg.celsiusAfter(at) <= celsius;
+        since = under ? (since < 0 ? hours + at / 3600 : since) : -1;
+      }
+      hours += seconds / 3600;
+    }
+    return since < 0 ? Double.POSITIVE_INFINITY : since;
+  }
+
+  /**
+   * The caution for dry yeast in cold or iced water.
+   *
+   * @param formula the formula
+   * @param water the temperature of the water that the dough is mixed with
+   * @return advice if it has dry yeast and the water is below 20 °C; none otherwise
+   */
+  public static List<Advice> coldWater(Formula formula, Quantity<Temperature> water) {
+    boolean dry =
+        formula.lines().stream()
+            .map(l -> YeastForm.of(l.ingredient()))
+            .anyMatch(f -> f.isPresent() && f.get() != YeastForm.FRESH);
+    if (!dry || BakeryUnits.CELSIUS.measure(water) >= DRY_YEAST_CELSIUS) {
+      return List.of();
+    }
+    return List.of(
+        Advice.warning(
+            "DRY_YEAST_COLD_WATER",
+            "dry yeast that wets in water of "
+                + AmountFormat.sideBySide().temperature(water)
+                + " loses strength",
+            "Mix instant yeast with the flour first, or wake it in a little water from the recipe"
+                + " at its own temperature; never strew it on ice",
+            Advice.COMMON_PRACTICE));
+  }
+
+  /**
+   * The caution for what is cut off a sheet.
+   *
+   * @return safety advice
+   */
+  public static Advice trim() {
+    return Advice.safety(
+        "TRIM",
+        "trim brings its allergens, its warmth and its age into the next dough",
+        "Put it into the same formula on the same day, cold, or bake it; never into another product",
+        Advice.COMMON_PRACTICE);
+  }
+
+  /**
+   * The caution for a kettle, as bagels and pretzels need one.
+   *
+   * @return safety advice
+   */
+  public static Advice kettle() {
+    return Advice.safety(
+        "BOILING_KETTLE",
+        "boiling water and its steam scald, and lye burns skin and eyes",
+        "Lower pieces with a long skimmer, fill the kettle half, lift lids away from you; with lye"
+            + " wear gloves and goggles and keep it out of aluminium",
+        Advice.COMMON_PRACTICE);
+  }
+
+  private static boolean needsControl(Formula formula) {
+    return formula.lines().stream().anyMatch(KitchenCautions::needsControl);
+  }
+
   private static boolean needsControl(Line line) {
     // a drink other than water brings protein; the finish counts too, it is held beside the dough
     boolean drink =
         line.ingredient().is(Role.LIQUID)
             && line.ingredient().composition().fraction(Component.PROTEIN) > 0;
-    return drink || line.ingredient().is(Role.EGG);
+    return drink || line.ingredient().is(Role.EGG) || line.ingredient().is(Role.DAIRY);
   }
 
   private static boolean isMilky(Line line) {
-    return line.ingredient().is(Role.LIQUID)
-        && line.ingredient().allergens().contains(Allergen.MILK);
+    boolean moist = line.ingredient().is(Role.LIQUID) || line.ingredient().is(Role.DAIRY);
+    return moist && line.ingredient().allergens().contains(Allergen.MILK);
   }
 }

@@ -207,7 +207,7 @@ public final class Workability implements Explained, Serializable {
   }
 
   private static String words(@Nullable Amount<Time> time) {
-    return time == null ? "never" : AmountFormat.metric().time(time);
+    return time == null ? "never in this room" : AmountFormat.metric().time(time);
   }
 
   /**

@@ -29,8 +29,8 @@ public enum DoughKind {
   /** Wheat starch in dough swells and sets from about 60 °C to 85 °C (common practice). */
   private static final double STARCH_SET_CELSIUS = 85;
 
-  /** A crumb ends 2 to 4 K below the boiling point of its place (common practice). */
-  private static final double BELOW_BOILING = 2;
+  /** A crumb ends 1 to 4 K below the boiling point of its place (common practice). */
+  private static final double BELOW_BOILING = 1;
 
   private static final double FAR_BELOW_BOILING = 4;
 

@@ -45,8 +45,8 @@ public record BalanceRounding(
   /** A greatest relative error above this share brings advice: common practice. */
   private static final double WIDE_ERROR = 0.05;
 
-  /** Half a step is one percent of fifty. */
-  private static final double HALF_STEPS_OF_A_PERCENT = 50;
+  /** Half a step is 2.5 percent of twenty steps; common practice. */
+  private static final double SMALL_STEPS = 20;
 
   /** As many steps as a double counts one by one. */
   private static final double MOST_STEPS = 9e15;
@@ -142,7 +142,7 @@ public record BalanceRounding(
 
   /**
    * Rounds a set of masses that are weighed on two balances. A mass goes on the fine balance if the
-   * coarse one could change it by more than one percent and the fine one can carry it. The total is
+   * coarse one could change it by more than 2.5 percent and the fine one can carry it. The total is
    * kept to the step of the coarse balance.
    *
    * @param masses the masses, none negative
@@ -159,7 +159,7 @@ public record BalanceRounding(
       Quantity<Mass> mostOnFine) {
     double limit =
         Math.min(
-            HALF_STEPS_OF_A_PERCENT * positiveGrams(coarse), BakeryUnits.GRAM.measure(mostOnFine));
+            SMALL_STEPS * positiveGrams(coarse), BakeryUnits.GRAM.measure(mostOnFine));
     if (positiveGrams(fine) >= positiveGrams(coarse)) {
       return of(masses, coarse);
     }

@@ -41,6 +41,9 @@ import org.tourage.substitution.Substitution;
  */
 public final class BenchSheet implements Serializable {
   private static final long serialVersionUID = 1L;
+  /** Less ice than this is no ice: the water from the tap is let run. */
+  private static final double TRIFLE = 0.03;
+
   private static final double JOULES_PER_KILOWATT_HOUR = 3.6e6;
 
   private final BakeDay day;
@@ -147,7 +150,11 @@ public final class BenchSheet implements Serializable {
             r ->
                 lines.add(
                     "rounded to "
-                        + r.resolution()
+                        + r.steps().stream()
+                            .distinct()
+                            .sorted()
+                            .map(Amount::toString)
+                            .collect(Collectors.joining(" and "))
                         + ", total kept; greatest error of a line "
                         + AmountFormat.metric().percent(r.greatestError())));
     return lines;
@@ -156,6 +163,7 @@ public final class BenchSheet implements Serializable {
   private String waterInShort(WaterPlan plan) {
     String mass = format.mass(plan.mix().freeLiquid()) + " " + plan.mix().freeLiquidName();
     return plan.ice()
+        .filter(ice -> plan.water().isEmpty() || ice.ice().ratioTo(plan.mix().freeLiquid()) > TRIFLE)
         .map(
             ice ->
                 format.mass(ice.ice())
@@ -288,7 +296,9 @@ public final class BenchSheet implements Serializable {
       lines.add(
           (history.rise().seen() ? "seen: " : "first guess by the yeast: ")
               + history.rise()
-              + "; volumes are those of the dough without roll-in");
+              + (day.batch().rollIn().value() > 0
+                  ? "; volumes are those of the dough without roll-in"
+                  : ""));
     } else {
       lines.add("nothing ferments in this dough: what counts is its temperature");
     }
@@ -299,10 +309,7 @@ public final class BenchSheet implements Serializable {
             .ifPresent(
                 at ->
                     lines.add(
-                        "in its last shape it has "
-                            + growth
-                            + " times the volume after mixing on "
-                            + at));
+                        "grown " + growth + " times since it got its last shape on " + at));
       }
     }
     return lines;
@@ -341,8 +348,12 @@ public final class BenchSheet implements Serializable {
 
   private static String loads(Baking baking) {
     int trays = baking.kitchenOven().trays();
+    String where = baking.kitchenOven().stone() ? "a place on the stone" : "a tray";
     String fits =
-        baking.perTray() + (baking.perTray() == 1 ? " piece fits" : " pieces fit") + " a tray; ";
+        baking.perTray()
+            + (baking.perTray() == 1 ? " piece fits " : " pieces fit ")
+            + where
+            + "; ";
     if (baking.loads().size() == 1) {
       int pieces = baking.loads().get(0);
       int used = (pieces + baking.perTray() - 1) / baking.perTray();

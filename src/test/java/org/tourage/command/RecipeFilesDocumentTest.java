@@ -102,7 +102,7 @@ class RecipeFilesDocumentTest {
       named.add(matcher.group(1));
     }
 
-    assertThat(named).hasSizeGreaterThan(20);
+    assertThat(named).hasSizeGreaterThan(15);
     assertThat(named).filteredOn(n -> !n.equals("right-triangles") && !n.equals("roll-in"))
         .allSatisfy(n -> assertThat(Settings.of(n).key()).isEqualTo(n));
   }

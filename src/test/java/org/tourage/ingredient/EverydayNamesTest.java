@@ -172,11 +172,7 @@ class EverydayNamesTest {
                 .orElseThrow()
                 .value())
         .isEqualTo(99.8);
-    assertThat(
-            catalogue
-                .require("dark chocolate")
-                .composition()
-                .share(Component.ADDED_SUGARS))
+    assertThat(catalogue.require("dark chocolate").composition().share(Component.ADDED_SUGARS))
         .isEmpty();
   }
 }

@@ -205,7 +205,8 @@ class PackLabelTest {
     LabelText.Reading sugars =
         LabelText.parse(
             "x",
-            List.of("role: sugar", "fat: 0 g", "protein: 0 g", "carbohydrate: 5 g", "sugars: 50 g"));
+            List.of(
+                "role: sugar", "fat: 0 g", "protein: 0 g", "carbohydrate: 5 g", "sugars: 50 g"));
     assertThat(sugars.problems()).extracting(LabelText.Problem::line).containsExactly(5);
     LabelText.Reading energy =
         LabelText.parse(

@@ -293,4 +293,31 @@ class WorkabilityTest {
     assertThat(butter.proof(celsius(26))).isEmpty();
     assertThat(butter.proof(celsius(32))).extracting(Advice::code).containsExactly("PROOF_WARM");
   }
+
+  @Test
+  void cocoaButterIsNoRollInFatAndOtherFatsSayThatTheirWindowIsATransfer() {
+    FatCurve cocoa = FatCurve.named("cocoa butter");
+    assertThat(cocoa.canBeRolledIn()).isFalse();
+    assertThat(cocoa.rollIn()).extracting(Advice::code).containsExactly("NO_ROLL_IN_FAT");
+    assertThat(cocoa.match(celsius(25), celsius(10)))
+        .extracting(Advice::code)
+        .containsExactly("NO_ROLL_IN_FAT");
+    assertThatThrownBy(cocoa::window)
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("cocoa butter");
+    assertThat(cocoa).hasToString("cocoa butter: no roll-in fat");
+    assertThat(FatCurve.named("coconut oil").rollIn())
+        .extracting(Advice::code)
+        .containsExactly("FAT_WINDOW_TRANSFER");
+    assertThat(DAIRY.rollIn()).isEmpty();
+  }
+
+  @Test
+  void heatsOfMeltingAreThoseThatWereMeasured() {
+    // printed: 80.8 J/g (1998), 105 ± 11 J/g (2019), 157 J/g (2009, p. 668)
+    assertThat(DAIRY.fusion()).isEqualTo(80_800);
+    assertThat(FatCurve.named("coconut oil").fusion()).isBetween(94_000.0, 116_000.0);
+    assertThat(FatCurve.named("cocoa butter").fusion()).isEqualTo(157_000);
+    assertThat(DAIRY.source()).contains("heat of melting", "Milchwissenschaft 53 (1998) 77");
+  }
 }

@@ -1,0 +1,94 @@
+package org.tourage.fermentation;
+
+import static org.tourage.quantity.BakeryUnits.CELSIUS;
+import static org.tourage.quantity.BakeryUnits.MINUTE;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.tourage.advice.Advice;
+import org.tourage.fermentation.RiseHistory.Look;
+import org.tourage.fermentation.RiseHistory.Stage;
+import org.tourage.internal.Numbers;
+import org.tourage.internal.TextTable;
+import org.tourage.quantity.AmountFormat;
+
+/** What is unwise about a {@link RiseHistory} or not known, and the history in lines. */
+final class RiseAdvice {
+  private static final double LONG_STAGE_MINUTES = 120;
+
+  private RiseAdvice() {}
+
+  static List<Advice> of(RiseHistory history) {
+    List<Advice> advice = new ArrayList<>(history.rise().advice());
+    Stage coldest = null;
+    for (Stage stage : history.stages()) {
+      boolean unsure = stage.end().mean().in(CELSIUS) < ColdTail.UNKNOWN_BELOW;
+      coldest = unsure && stage.cold().matters() ? stage : coldest;
+      if (stage.end().growth() > Rise.GAS_ESCAPES) {
+        advice.add(
+            Advice.warning(
+                "OVERPROOFED",
+                stage.name()
+                    + " ends at "
+                    + Numbers.significant(stage.end().growth(), 3)
+                    + " times the volume",
+                "Gas escapes above about three times; end it earlier or keep it colder",
+                Advice.COMMON_PRACTICE));
+      }
+      if (stage.end().surface().in(CELSIUS) < 0) {
+        advice.add(
+            Advice.warning(
+                "FREEZING",
+                stage.name()
+                    + " ends with the surface at "
+                    + AmountFormat.sideBySide().temperature(stage.end().surface()),
+                "Freezing is not in this model: it holds the temperature and harms the yeast",
+                Advice.COMMON_PRACTICE));
+      }
+    }
+    if (coldest != null) {
+      advice.add(
+          Advice.warning(
+              "COLD_UNSURE",
+              "no gas rate of dough below 10 °C (50 °F) is published; "
+                  + coldest.name()
+                  + " may end anywhere from "
+                  + Numbers.significant(coldest.cold().least(), 3)
+                  + " to "
+                  + Numbers.significant(coldest.cold().most(), 3)
+                  + " times the volume ("
+                  + Numbers.significant(coldest.cold().byGrowth(), 3)
+                  + " by growth alone, "
+                  + Numbers.significant(coldest.cold().slow(), 3)
+                  + " to "
+                  + Numbers.significant(coldest.cold().quick(), 3)
+                  + " by factors of 3 to 2 for each 10 K)",
+              "Mark the height of the dough in the evening and in the morning once: it sets the"
+                  + " cold end",
+              history.rise().model().source()));
+    }
+    return advice;
+  }
+
+  /** The end of each stage, and looks within the long ones. */
+  static String table(RiseHistory history, AmountFormat format) {
+    TextTable table = new TextTable(1);
+    table.row("stage", "after", "air", "surface", "core", "volume");
+    for (Stage stage : history.stages()) {
+      int last = stage.looks().size() - 1;
+      double minutes = stage.end().time().in(MINUTE) - stage.looks().get(0).time().in(MINUTE);
+      int parts = minutes > LONG_STAGE_MINUTES && last >= 4 ? 4 : 1;
+      for (int i = 1; i <= parts; i++) {
+        Look look = stage.looks().get(last * i / parts);
+        table.row(
+            i == 1 ? stage.name() : "",
+            AmountFormat.metric().time(look.time()),
+            format.temperature(look.air()),
+            format.temperature(look.surface()),
+            format.temperature(look.core()),
+            "× " + Numbers.fixed(look.growth(), 2));
+      }
+    }
+    return table.toString();
+  }
+}
