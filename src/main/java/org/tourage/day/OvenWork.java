@@ -38,8 +38,11 @@ final class OvenWork {
   /** A proof that nobody described: common practice, nearly doubled. */
   private static final double USUAL_PROOF = 1.8;
 
-  /** A batter or an unleavened dough as it is filled: hardly more than the air of its mixing. */
+  /** An unleavened dough: hardly more than the air of its mixing. */
   private static final double UNPROOFED = 1.05;
+
+  /** A batter as it is filled weighs 0.85 to 0.95 g/mL; common practice. */
+  private static final double BEATEN = 1.25;
 
   /** How far the dough of a piece springs where its own gas does not tell; common practice. */
   private static final double LAMINATED_SPRING = 2;
@@ -123,7 +126,12 @@ final class OvenWork {
 
   private double growth() {
     if (history != null) {
-      return history.end().growth();
+      return kind(formula) == DoughKind.BATTER
+          ? Math.max(BEATEN, history.end().growth())
+          : history.end().growth();
+    }
+    if (kind(formula) == DoughKind.BATTER) {
+      return BEATEN;
     }
     return formula.has(StageKind.PREFERMENT) || formula.has(Role.YEAST) ? USUAL_PROOF : UNPROOFED;
   }
