@@ -18,7 +18,6 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.advice.Problem;
-import org.tourage.command.RecipeFile.Numbered;
 import org.tourage.command.RecipeFile.Value;
 import org.tourage.day.DayPlan;
 import org.tourage.day.DayPlan.SwapKind;
@@ -168,8 +167,7 @@ final class PlanReader {
       }
     }
     Origin first =
-        Origin.line(
-            file.name(), file.stepLines().isEmpty() ? 0 : file.stepLines().get(0).number());
+        Origin.line(file.name(), file.stepLines().isEmpty() ? 0 : file.stepLines().get(0).number());
     if (!mixes && isSet(Settings.DOUGH_TEMPERATURE)) {
       complain(
           origin(Settings.DOUGH_TEMPERATURE),
@@ -189,7 +187,8 @@ final class PlanReader {
   }
 
   private Product product(HouseholdRecipe recipe, Procedure procedure) {
-    Product product = Product.of(recipe, procedure).fermenting(get(Settings.RATE_MODEL).orElseThrow());
+    Product product =
+        Product.of(recipe, procedure).fermenting(get(Settings.RATE_MODEL).orElseThrow());
     product = with(product, Settings.DOUGH_KIND, Product::ofKind);
     product =
         with(

@@ -189,8 +189,7 @@ final class DoughCourse {
     if (fat != null) {
       Constituents rollIn = formula.constituents(kind -> kind == StageKind.ROLL_IN);
       cubic +=
-          fat.in(KILOGRAM)
-              / ChoiOkos1986.density(rollIn, LAMINATING).in(KILOGRAM_PER_CUBIC_METRE);
+          fat.in(KILOGRAM) / ChoiOkos1986.density(rollIn, LAMINATING).in(KILOGRAM_PER_CUBIC_METRE);
     }
     return LITRE.amount(1000 * cubic);
   }
@@ -203,8 +202,7 @@ final class DoughCourse {
           history.then(
               leg.step().name(),
               leg.body(),
-              TemperatureHistory.hold(
-                  leg.place().temperature(kitchen), leg.step().time().high()),
+              TemperatureHistory.hold(leg.place().temperature(kitchen), leg.step().time().high()),
               leg.step().isGentle() ? GENTLY_KEPT : ALL_PRESSED);
     }
     return history;

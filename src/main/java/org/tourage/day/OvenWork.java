@@ -55,6 +55,7 @@ final class OvenWork {
 
   private static final double IN_A_RING = 0.4;
   private static final double TOUCHING = 0.7;
+
   /** A mould of dark steel, as cups for muffins are. */
   private static final double DARK_METAL = 0.8;
 
@@ -168,8 +169,7 @@ final class OvenWork {
     double kelvin = gas.temperature().in(KELVIN);
     double pressure = Atmosphere.pressure(kitchen.altitude());
     double doughKilograms =
-        scaled.piece().in(KILOGRAM)
-            * (1 - scaled.batch().rollIn().ratioTo(scaled.batch().dough()));
+        scaled.piece().in(KILOGRAM) * (1 - scaled.batch().rollIn().ratioTo(scaled.batch().dough()));
     double perHour =
         3600
             * gas.rate()
@@ -187,8 +187,7 @@ final class OvenWork {
 
   /** The kind of a formula: by its leavening, its roll-in, its flour, its fat and its sugar. */
   static DoughKind kind(Formula formula) {
-    boolean yeast =
-        formula.has(Role.YEAST) || formula.has(StageKind.PREFERMENT);
+    boolean yeast = formula.has(Role.YEAST) || formula.has(StageKind.PREFERMENT);
     if (formula.has(StageKind.ROLL_IN)) {
       return yeast ? DoughKind.LAMINATED : DoughKind.PUFF;
     }
@@ -222,8 +221,7 @@ final class OvenWork {
 
   private int perTray(Extent piece) {
     KitchenOven oven = kitchen.oven();
-    TrayPlan plan =
-        TrayPlan.of(oven.tray(), piece, 1, Amounts.millimetres(APART_MILLIMETRES));
+    TrayPlan plan = TrayPlan.of(oven.tray(), piece, 1, Amounts.millimetres(APART_MILLIMETRES));
     TrayPlan close = TrayPlan.of(oven.tray(), piece, 1, Amounts.millimetres(0));
     int pieces = Math.max(plan.perTray(), Math.min(1, close.perTray()));
     if (pieces == 0) {

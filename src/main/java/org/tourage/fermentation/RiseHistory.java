@@ -244,10 +244,7 @@ public record RiseHistory(
    *     TemperatureHistory)}
    */
   public RiseHistory then(
-      String name,
-      DoughBody body,
-      TemperatureHistory air,
-      Quantity<Dimensionless> bubblesKept) {
+      String name, DoughBody body, TemperatureHistory air, Quantity<Dimensionless> bubblesKept) {
     double share = FRACTION.measure(bubblesKept);
     if (!(share >= 0 && share <= 1)) {
       throw new BakeryException(
@@ -270,8 +267,7 @@ public record RiseHistory(
   public RiseHistory with(Rise other) {
     RiseHistory again = new RiseHistory(other, start, carbonDioxide, List.of());
     for (Stage stage : stages) {
-      again =
-          again.then(stage.name, stage.body, stage.air, FRACTION.amount(stage.bubblesKept));
+      again = again.then(stage.name, stage.body, stage.air, FRACTION.amount(stage.bubblesKept));
     }
     return again;
   }

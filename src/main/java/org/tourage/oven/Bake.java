@@ -265,10 +265,7 @@ public record Bake(
    * @return the first look at which it is; empty if it never is
    */
   public Optional<Amount<Time>> doneAfter() {
-    return looks.stream()
-        .filter(this::isDone)
-        .findFirst()
-        .map(Look::time);
+    return looks.stream().filter(this::isDone).findFirst().map(Look::time);
   }
 
   /**

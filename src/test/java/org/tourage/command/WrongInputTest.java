@@ -41,10 +41,8 @@ class WrongInputTest {
           case "setting" -> MainTest.runFile(lines + RECIPE.formatted("", "", BAKE));
           case "line" -> MainTest.runFile(RECIPE.formatted(lines, "", BAKE));
           case "step" ->
-              MainTest.runFile(
-                  RECIPE.formatted("", lines, text.startsWith("bake") ? "" : BAKE));
-          default ->
-              MainTest.runFile("ready: 18:00\n" + RECIPE.formatted("", "", BAKE), text);
+              MainTest.runFile(RECIPE.formatted("", lines, text.startsWith("bake") ? "" : BAKE));
+          default -> MainTest.runFile("ready: 18:00\n" + RECIPE.formatted("", "", BAKE), text);
         };
     assertThat(result.code()).isEqualTo(2);
     assertThat(result.out()).isEmpty();

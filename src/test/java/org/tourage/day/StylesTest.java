@@ -29,7 +29,8 @@ class StylesTest {
   private static final double ROUNDING = 1e-6;
 
   /** Figures that a better physics of the crumb may still move; no others may wait. */
-  private static final Set<String> MAY_WAIT = Set.of("core", "loss", "core of 93 °C", "core below boiling");
+  private static final Set<String> MAY_WAIT =
+      Set.of("core", "loss", "core of 93 °C", "core below boiling");
 
   /** Notes that would tell a baker that the classical form of the style is a mistake. */
   private static final Set<String> SCOLDING =
@@ -169,7 +170,10 @@ class StylesTest {
   void noAdviceScoldsTheClassicalFormOfAStyle(String recipe) {
     List<Advice> advice = Examples.day(recipe).advice();
 
-    assertThat(advice.stream().filter(a -> a.severity() == Severity.WARNING)).isEmpty();
+    // that no rate of gas in the cold is published is no fault of a classical night
+    assertThat(advice.stream().filter(a -> a.severity() == Severity.WARNING))
+        .filteredOn(a -> !a.code().equals("COLD_UNSURE"))
+        .isEmpty();
     assertThat(advice).extracting(Advice::code).doesNotContainAnyElementsOf(SCOLDING);
   }
 }
