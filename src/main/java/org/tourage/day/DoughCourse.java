@@ -198,14 +198,25 @@ final class DoughCourse {
   RiseHistory history(RiseHistory start) {
     RiseHistory history = start;
     for (Leg leg : legs()) {
+      TemperatureHistory air =
+          TemperatureHistory.hold(leg.place().temperature(kitchen), leg.step().time().high());
+      String name = leg.step().name();
+      boolean gentle = leg.step().isGentle();
       history =
-          history.then(
-              leg.step().name(),
-              leg.body(),
-              TemperatureHistory.hold(leg.place().temperature(kitchen), leg.step().time().high()),
-              leg.step().isGentle() ? GENTLY_KEPT : ALL_PRESSED);
+          gentle || presses(leg.step().action())
+              ? history.then(name, leg.body(), air, gentle ? GENTLY_KEPT : ALL_PRESSED)
+              : history.then(name, leg.body(), air);
     }
     return history;
+  }
+
+  /** Shaping presses the gas out even where the form stays the same. */
+  private static boolean presses(Action action) {
+    return action == Action.Simple.SHAPE
+        || action == Action.Simple.DIVIDE
+        || action == Action.Simple.SHEET
+        || action instanceof Action.Turn
+        || action instanceof Action.Enclose;
   }
 
   /** The share of gas in a piece whose dough has grown so far. */

@@ -174,13 +174,18 @@ public final class BenchSheet implements Serializable {
                     + " water at "
                     + temperature(ice.waterTemperature()))
         .or(() -> plan.water().map(t -> mass + " at " + temperature(t)))
-        .orElse("no water does it alone: see the levers");
+        .orElse(
+            plan.way() == WaterPlan.Way.AS_IT_COMES
+                ? "nothing to temper: the dough comes right as it is"
+                : "no water does it alone: see the levers");
   }
 
   private List<String> water(WaterPlan plan) {
     List<String> lines = new ArrayList<>();
     lines.add(waterInShort(plan) + ", for dough at " + temperature(plan.dough()));
-    plan.tap().ifPresent(tap -> lines.add("tap water " + temperature(tap)));
+    plan.tap()
+        .filter(tap -> plan.mix().freeLiquidIsWater())
+        .ifPresent(tap -> lines.add("tap water " + temperature(tap)));
     plan.mix()
         .readyStages()
         .forEach(r -> lines.add(r.name() + " goes in whole at " + temperature(r.temperature())));
