@@ -152,7 +152,8 @@ public record HouseholdRecipe(String name, List<Item> items, List<Draw> draws)
    *
    * @param name the name
    * @param lines the lines
-   * @param catalogue where names are looked up; {@link Catalogue#with} adds ingredients of one's own
+   * @param catalogue where names are looked up; {@link Catalogue#with} adds ingredients of one's
+   *     own
    * @param cups which kitchen's cups and spoons are meant
    * @return the recipe
    * @throws BakeryException if lines can't be read; it names each with its number, see {@link
@@ -173,7 +174,8 @@ public record HouseholdRecipe(String name, List<Item> items, List<Draw> draws)
    *
    * @param name the name
    * @param rows the lines with their numbers in that text
-   * @param catalogue where names are looked up; {@link Catalogue#with} adds ingredients of one's own
+   * @param catalogue where names are looked up; {@link Catalogue#with} adds ingredients of one's
+   *     own
    * @param cups which kitchen's cups and spoons are meant
    * @return the recipe
    * @throws BakeryException if lines can't be read; it names each with its number, see {@link

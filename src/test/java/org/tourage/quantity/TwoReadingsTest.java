@@ -196,8 +196,7 @@ class TwoReadingsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      doubles = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY})
+  @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY})
   void aNumberThatIsNoneIsNeverPrinted(double value) {
     assertThatThrownBy(() -> Numbers.significant(value, 6)).isInstanceOf(BakeryException.class);
     assertThatThrownBy(() -> Numbers.decimals(value, 2)).isInstanceOf(BakeryException.class);
