@@ -49,7 +49,7 @@ final class DayChecks {
       int at = i;
       curve.ifPresent(fat -> checks.fat(at, fat));
       checks.cue(i);
-      checks.chill(i);
+      checks.chill(i, curve);
     }
     return checks.advice;
   }
@@ -161,11 +161,13 @@ final class DayChecks {
     }
   }
 
-  private void chill(int i) {
+  /** A chill makes the dough as firm as its fat, or cold. */
+  private void chill(int i, Optional<FatCurve> curve) {
     Step step = legs.get(i).step();
     boolean chills = step.action() == Action.Simple.CHILL || step.action() == Action.Simple.RETARD;
     Amount<Temperature> core = history.stages().get(i).end().core();
-    if (chills && core.in(CELSIUS) > CHILLED_CELSIUS) {
+    double wanted = curve.map(c -> c.window().high().in(CELSIUS)).orElse(CHILLED_CELSIUS);
+    if (chills && core.in(CELSIUS) > wanted) {
       advice.add(
           Advice.warning(
               "CHILL_SHORT",

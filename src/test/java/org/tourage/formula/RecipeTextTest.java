@@ -282,9 +282,7 @@ class RecipeTextTest {
           refused("[dough" + " ".repeat(2000) + "x");
           refused("[" + " ".repeat(200_000) + "dough x] y");
           refused("[preferment " + "x".repeat(5000) + "]");
-          assertThat(
-                  String.valueOf(refused("500 g " + "x".repeat(5_000_000)).getMessage()).length())
-              .isLessThan(500);
+          assertThat(refused("500 g " + "x".repeat(5_000_000))).hasMessageMatching("(?s).{1,500}");
           refused("(".repeat(900) + ")".repeat(90));
           refused("1 g " + "()".repeat(450));
         });

@@ -22,8 +22,8 @@ class ArchitectureTest {
   /** The floors, ground floor first. Inside the ground floor, quantity stands on advice. */
   private static final List<List<String>> FLOORS =
       List.of(
-          List.of("advice"),
           List.of("internal"),
+          List.of("advice"),
           List.of("quantity"),
           List.of("physics"),
           List.of("ingredient"),
