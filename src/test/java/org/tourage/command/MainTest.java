@@ -51,7 +51,7 @@ class MainTest {
             "Safety",
             "plant-based is not a claim of allergen-free",
             "Advice")
-        .contains("day 2 08:30  done")
+        .contains("day 3 08:30  done")
         .doesNotContain("not worked");
   }
 
