@@ -42,6 +42,9 @@ final class DoughCourse {
   /** What a light hand leaves of the gas in the bubbles; common practice. */
   private static final Amount<Dimensionless> GENTLY_KEPT = Amounts.percent(75);
 
+  /** A box this many times as wide as it is high is a slab. */
+  private static final double FLAT = 4;
+
   private static final Amount<Dimensionless> ALL_PRESSED = Amounts.percent(0);
 
   private final Kitchen kitchen;
@@ -122,7 +125,7 @@ final class DoughCourse {
           new Leg(
               step,
               state == State.SHEET ? null : form,
-              DoughBody.of(solid, dough).covered(cover),
+              DoughBody.of(simpler(solid), dough).covered(cover),
               place));
     }
     return legs;
@@ -208,6 +211,26 @@ final class DoughCourse {
               : history.then(name, leg.body(), air);
     }
     return history;
+  }
+
+  /**
+   * The heat of a rise goes through the nearest faces. A flat box is a slab to it, any other box a
+   * tub of the same base and height: three directions would take the day ten times as long and
+   * change no temperature that a hand could feel.
+   */
+  private static Solid simpler(Solid solid) {
+    List<Solid.Axis> axes = solid.axes();
+    if (axes.size() < 3) {
+      return solid;
+    }
+    double height = axes.get(2).half().in(METRE);
+    double length = axes.get(0).half().in(METRE);
+    double width = axes.get(1).half().in(METRE);
+    if (height * FLAT < Math.min(length, width)) {
+      return Solid.slab(axes.get(2).half().multiply(2));
+    }
+    double across = 2 * Math.sqrt(4 * length * width / Math.PI);
+    return Solid.tub(Forms.millimetres(across), axes.get(2).half().multiply(2));
   }
 
   /** Shaping presses the gas out even where the form stays the same. */
