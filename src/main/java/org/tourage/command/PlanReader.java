@@ -44,8 +44,7 @@ import org.tourage.quantity.Amounts;
 
 /** Makes a day's plan of a recipe file: reads each setting once and remembers which were used. */
 final class PlanReader {
-  private static final Pattern READING =
-      Pattern.compile("-?\\d+([.,]\\d+)? ?°? ?[CF]\\b");
+  private static final Pattern READING = Pattern.compile("-?\\d+([.,]\\d+)? ?°? ?[CF]\\b");
 
   private final RecipeFile file;
   private final List<Complaint> complaints;

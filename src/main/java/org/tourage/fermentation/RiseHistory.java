@@ -231,8 +231,8 @@ public record RiseHistory(
   }
 
   /**
-   * This history and a stage before which the dough was handled: rolled, divided, cut or shaped, even
-   * to the form that it had. A light hand leaves a share of the gas in its bubbles.
+   * This history and a stage before which the dough was handled: rolled, divided, cut or shaped,
+   * even to the form that it had. A light hand leaves a share of the gas in its bubbles.
    *
    * @param name what it is, for example {@code proof on flour}
    * @param body the dough as it stands
@@ -259,8 +259,7 @@ public record RiseHistory(
       String name, DoughBody body, TemperatureHistory air, boolean handled, double bubblesKept) {
     List<Stage> more = new ArrayList<>(stages);
     more.add(
-        new RiseStep(this)
-            .then(requireNonNull(name, "name"), body, air, handled, bubblesKept));
+        new RiseStep(this).then(requireNonNull(name, "name"), body, air, handled, bubblesKept));
     return new RiseHistory(rise, start, carbonDioxide, more);
   }
 

@@ -48,12 +48,12 @@ final class RiseStep {
     this.pace = rise.pace();
   }
 
-  Stage then(String name, DoughBody body, TemperatureHistory air, boolean handled, double bubblesKept) {
+  Stage then(
+      String name, DoughBody body, TemperatureHistory air, boolean handled, double bubblesKept) {
     check(name, air);
     List<Stage> stages = history.stages();
     Stage before = stages.isEmpty() ? null : stages.get(stages.size() - 1);
-    boolean same =
-        before != null && !handled && before.body().solid().equals(body.solid());
+    boolean same = before != null && !handled && before.body().solid().equals(body.solid());
     SolidConduction conduction = body.conduction();
     double kelvin = pace * RiseHistory.HEAT_OF_FERMENTATION / body.specificHeat();
     double seconds = air.duration().in(SECOND);
