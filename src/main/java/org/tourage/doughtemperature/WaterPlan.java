@@ -125,7 +125,7 @@ public final class WaterPlan implements Explained, Serializable {
    *
    * @param temperature its temperature, 0 °C to 55 °C
    * @return the plan
-   * @throws BakeryException if no tap gives that
+   * @throws org.tourage.advice.BakeryException if no tap gives that
    */
   public WaterPlan withTap(Quantity<Temperature> temperature) {
     return new WaterPlan(mix, target, heat, Amount.from(temperature), iceTemperature);
