@@ -103,7 +103,8 @@ class RecipeFilesDocumentTest {
     }
 
     assertThat(named).hasSizeGreaterThan(15);
-    assertThat(named).filteredOn(n -> !n.equals("right-triangles") && !n.equals("roll-in"))
+    assertThat(named)
+        .filteredOn(n -> !n.equals("right-triangles") && !n.equals("roll-in"))
         .allSatisfy(n -> assertThat(Settings.of(n).key()).isEqualTo(n));
   }
 }

@@ -15,7 +15,6 @@ import org.tourage.formula.Line;
 import org.tourage.formula.StageKind;
 import org.tourage.ingredient.Role;
 import org.tourage.lamination.LaminationPlan;
-import org.tourage.lamination.LaminationStep;
 import org.tourage.oven.Bake;
 import org.tourage.oven.OvenProfile;
 import org.tourage.physics.Atmosphere;
@@ -48,19 +47,17 @@ final class StyleFigure {
               .map(t -> HUNDRED * t.in(MINUTE) / day.bake().get().time().in(MINUTE))
               .orElse(Double.POSITIVE_INFINITY);
       case "core below boiling" ->
-          Atmosphere.boiling(day.plan().kitchen().altitude()).in(CELSIUS) - end(day).core().in(CELSIUS);
+          Atmosphere.boiling(day.plan().kitchen().altitude()).in(CELSIUS)
+              - end(day).core().in(CELSIUS);
       case "done" -> day.bake().get().bake().isDone() ? 1 : 0;
       case "altitude" -> day.plan().kitchen().altitude().in(METRE);
       case "roll length" -> roll(day);
-      case "disc" ->
-          forms(day, Form.Disc.class).get(0).diameter().in(MILLIMETRE) / 10;
+      case "disc" -> forms(day, Form.Disc.class).get(0).diameter().in(MILLIMETRE) / 10;
       case "tin" -> forms(day, Form.Tin.class).stream().distinct().count();
       case "ring" -> forms(day, Form.Ring.class).stream().distinct().count();
       case "coil" -> forms(day, Form.Coil.class).stream().distinct().count();
-      case "boil" ->
-          step(day, a -> a instanceof Action.Boil).time().high().in(MINUTE) * SECONDS;
-      case "cold hours" ->
-          step(day, a -> a == Action.Simple.RETARD).time().high().in(HOUR);
+      case "boil" -> step(day, a -> a instanceof Action.Boil).time().high().in(MINUTE) * SECONDS;
+      case "cold hours" -> step(day, a -> a == Action.Simple.RETARD).time().high().in(HOUR);
       case "stages" -> formula.stages().stream().filter(s -> s.kind().inDough()).count();
       default -> recipe(day, formula, figure);
     };
@@ -116,8 +113,10 @@ final class StyleFigure {
       }
       case "largest reduction of a pass" ->
           plan.rolling().stream()
-              .flatMapToDouble(r -> reductions(r.from().in(MILLIMETRE), gaps(r)).stream()
-                  .mapToDouble(Double::doubleValue))
+              .flatMapToDouble(
+                  r ->
+                      reductions(r.from().in(MILLIMETRE), gaps(r)).stream()
+                          .mapToDouble(Double::doubleValue))
               .max()
               .orElseThrow();
       case "folded at" -> plan.setup().foldThickness().in(MILLIMETRE);

@@ -29,7 +29,8 @@ class StylesTest {
   private static final double ROUNDING = 1e-6;
 
   /** Figures that a better physics of the crumb may still move; no others may wait. */
-  private static final Set<String> MAY_WAIT = Set.of("core", "loss", "core of 93 °C", "core below boiling");
+  private static final Set<String> MAY_WAIT =
+      Set.of("core", "loss", "core of 93 °C", "core below boiling");
 
   /** Notes that would tell a baker that the classical form of the style is a mistake. */
   private static final Set<String> SCOLDING =
