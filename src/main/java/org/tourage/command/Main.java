@@ -33,8 +33,8 @@ public final class Main {
   /**
    * Runs the command and ends the virtual machine with its exit code.
    *
-   * @param args a recipe file, {@code --kitchen FILE}, settings like {@code --pieces 24}, or
-   *     {@code --help}
+   * @param args a recipe file, {@code --kitchen FILE}, settings like {@code --pieces 24}, or {@code
+   *     --help}
    */
   public static void main(String[] args) {
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
@@ -48,8 +48,8 @@ public final class Main {
   /**
    * Runs the command.
    *
-   * @param args a recipe file, {@code --kitchen FILE}, settings like {@code --pieces 24}, or
-   *     {@code --help}
+   * @param args a recipe file, {@code --kitchen FILE}, settings like {@code --pieces 24}, or {@code
+   *     --help}
    * @param out where the bench sheet goes
    * @param err where complaints go
    * @return 0, or 2 for wrong input
@@ -162,7 +162,8 @@ public final class Main {
         "headings [dough], [preferment NAME], [soaker NAME], [roll-in], [finish], and steps under");
     table.heading(
         "[steps], for example  retard: 13 h in the refrigerator as slab 30 mm, until firm");
-    table.heading("A kitchen file holds the settings of a kitchen. docs/recipe-files.md says more.");
+    table.heading(
+        "A kitchen file holds the settings of a kitchen. docs/recipe-files.md says more.");
     table.heading("Wrong input gives a line for each complaint and exit code 2.");
     return table.toString();
   }

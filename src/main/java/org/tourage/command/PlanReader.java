@@ -13,12 +13,13 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.Supplier;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.measure.quantity.Mass;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.advice.Problem;
-import org.tourage.command.RecipeFile.Numbered;
 import org.tourage.command.RecipeFile.Value;
 import org.tourage.day.DayPlan;
 import org.tourage.day.DayPlan.SwapKind;
@@ -43,6 +44,9 @@ import org.tourage.quantity.Amounts;
 
 /** Makes a day's plan of a recipe file: reads each setting once and remembers which were used. */
 final class PlanReader {
+  private static final Pattern READING =
+      Pattern.compile("-?\\d+([.,]\\d+)? ?°? ?[CF]\\b");
+
   private final RecipeFile file;
   private final List<Complaint> complaints;
   private final Set<String> used = new HashSet<>();
@@ -168,8 +172,7 @@ final class PlanReader {
       }
     }
     Origin first =
-        Origin.line(
-            file.name(), file.stepLines().isEmpty() ? 0 : file.stepLines().get(0).number());
+        Origin.line(file.name(), file.stepLines().isEmpty() ? 0 : file.stepLines().get(0).number());
     if (!mixes && isSet(Settings.DOUGH_TEMPERATURE)) {
       complain(
           origin(Settings.DOUGH_TEMPERATURE),
@@ -189,7 +192,8 @@ final class PlanReader {
   }
 
   private Product product(HouseholdRecipe recipe, Procedure procedure) {
-    Product product = Product.of(recipe, procedure).fermenting(get(Settings.RATE_MODEL).orElseThrow());
+    Product product =
+        Product.of(recipe, procedure).fermenting(get(Settings.RATE_MODEL).orElseThrow());
     product = with(product, Settings.DOUGH_KIND, Product::ofKind);
     product =
         with(
@@ -198,13 +202,43 @@ final class PlanReader {
             (p, seen) -> p.seen(seen.growth(), seen.time(), seen.temperature()));
     product = with(product, Settings.LETHALITY, Product::killing);
     for (HouseholdRecipe.Item item : recipe.items()) {
-      Place place = coldness(item.note());
+      Place place = place(item);
       if (place != null) {
         product = product.with(item.weighed().ingredient(), place);
       }
     }
     boolean rolledIn = recipe.items().stream().anyMatch(i -> i.kind() == StageKind.ROLL_IN);
     return rolledIn ? product.madeUp(sheet()) : product;
+  }
+
+  /** Where an ingredient stood; a temperature that nothing would use is complained of. */
+  private @Nullable Place place(HouseholdRecipe.Item item) {
+    Matcher reading = READING.matcher(item.note());
+    if (!reading.find()) {
+      return coldness(item.note());
+    }
+    boolean water = item.weighed().ingredient().id().equals("water");
+    if (water || item.kind() != StageKind.FINAL_DOUGH) {
+      complain(
+          Origin.line(file.name(), lineOf(item)),
+          new BakeryException(
+              Reason.INCONSISTENT,
+              water
+                  ? "the temperature of the water is what is worked out"
+                  : "nothing uses the temperature of what goes into this stage",
+              "\"" + item.text() + "\"",
+              "leave it out, and set dough-temperature for the final dough"));
+      return null;
+    }
+    return Place.air(Amounts.temperature(reading.group()));
+  }
+
+  private int lineOf(HouseholdRecipe.Item item) {
+    return file.recipe().stream()
+        .filter(line -> line.text().strip().equals(item.text()))
+        .mapToInt(RecipeFile.Numbered::number)
+        .findFirst()
+        .orElse(0);
   }
 
   /** {@code 3 eggs, cold}: a note of the recipe that says where an ingredient stood. */

@@ -18,9 +18,9 @@ import org.tourage.quantity.AmountFormat;
 /**
  * A recipe file: settings ({@code pieces: 12}), recipe lines under their headings ({@code [dough]},
  * {@code [preferment Poolish]}, {@code [soaker NAME]}, {@code [roll-in]}, {@code [finish]}),
- * ingredients of one's own ({@code [ingredient NAME]}) and under {@code [steps]} the steps in order.
- * A kitchen file has settings only. What can't be read is collected, so that all complaints come at
- * once.
+ * ingredients of one's own ({@code [ingredient NAME]}) and under {@code [steps]} the steps in
+ * order. A kitchen file has settings only. What can't be read is collected, so that all complaints
+ * come at once.
  *
  * <pre>{@code
  * DayPlan plan = RecipeFile.parse("rolls.txt", text).with("pieces", "24").plan();

@@ -18,7 +18,6 @@ import org.tourage.day.Product;
 import org.tourage.day.Warming;
 import org.tourage.fermentation.Cover;
 import org.tourage.fermentation.RateModel;
-import org.tourage.fermentation.Rosso1993;
 import org.tourage.lamination.Bench;
 import org.tourage.lamination.FatCurve;
 import org.tourage.lamination.Rollers;
@@ -170,8 +169,7 @@ public final class Settings {
   static final Setting<Amount<Length>> PACKET_WIDTH =
       Setting.of("packet-width", Amounts::length, "20 cm", "width of the closed packet");
   static final Setting<Amount<Length>> FAT_THICKNESS =
-      Setting.of(
-          "fat-thickness", Amounts::length, "10 mm", "to what thickness the fat is shaped");
+      Setting.of("fat-thickness", Amounts::length, "10 mm", "to what thickness the fat is shaped");
   static final Setting<Amount<Length>> FOLD_THICKNESS =
       Setting.of(
           "fold-thickness", Amounts::length, "8 mm", "to what thickness is rolled before a fold");
@@ -190,8 +188,7 @@ public final class Settings {
           "triangles",
           "triangles, right-triangles or rectangles");
   static final Setting<Amount<Length>> TRIM =
-      Setting.of("trim", Amounts::length, "5 mm", "cut off each edge of the sheet")
-          .usually("5 mm");
+      Setting.of("trim", Amounts::length, "5 mm", "cut off each edge of the sheet").usually("5 mm");
   static final Setting<Double> SLENDERNESS =
       Setting.of("slenderness", SettingText::ratio, "2 1/4", "wanted height of a piece by its base")
           .usually("2");
@@ -205,8 +202,7 @@ public final class Settings {
       Setting.of("kitchen-name", SettingText::title, "Kestrel Lane", "name of the kitchen")
           .usually("a usual kitchen");
   static final Setting<Amount<Temperature>> ROOM =
-      Setting.of("room", Amounts::temperature, "21 °C", "temperature of the room")
-          .usually("22 °C");
+      Setting.of("room", Amounts::temperature, "21 °C", "temperature of the room").usually("22 °C");
   static final Setting<Amount<Temperature>> TAP =
       Setting.of("tap", Amounts::temperature, "12 °C", "temperature of the tap water")
           .usually("16 °C");
@@ -217,8 +213,7 @@ public final class Settings {
           "20 °C",
           "temperature of the flour; the room's if not said");
   static final Setting<Amount<Temperature>> REFRIGERATOR =
-      Setting.of(
-              "refrigerator", Amounts::temperature, "4 °C", "temperature of the refrigerator")
+      Setting.of("refrigerator", Amounts::temperature, "4 °C", "temperature of the refrigerator")
           .usually("4 °C");
   static final Setting<Amount<Temperature>> FREEZER =
       Setting.of("freezer", Amounts::temperature, "-18 °C", "temperature of the freezer")
@@ -354,9 +349,27 @@ public final class Settings {
   /** What belongs to the kitchen, and so may stand in a kitchen file. */
   private static final Set<Setting<?>> OF_THE_KITCHEN =
       Set.of(
-          KITCHEN, ROOM, TAP, FLOUR_TEMPERATURE, REFRIGERATOR, FREEZER, PROOFER, ALTITUDE, BALANCE,
-          FINE_BALANCE, BENCH, BENCH_SIZE, TUB, COVER, MIXER_RISE, FRICTION,
-          PAST_MIX, SHEETER, OVEN, UNITS, CUPS);
+          KITCHEN,
+          ROOM,
+          TAP,
+          FLOUR_TEMPERATURE,
+          REFRIGERATOR,
+          FREEZER,
+          PROOFER,
+          ALTITUDE,
+          BALANCE,
+          FINE_BALANCE,
+          BENCH,
+          BENCH_SIZE,
+          TUB,
+          COVER,
+          MIXER_RISE,
+          FRICTION,
+          PAST_MIX,
+          SHEETER,
+          OVEN,
+          UNITS,
+          CUPS);
 
   private Settings() {}
 

@@ -266,7 +266,10 @@ final class StepText {
     String lower = words.toLowerCase(Locale.ROOT);
     for (String growth :
         List.of(
-            "doubled", "tripled", "grown by half", "grown by a quarter",
+            "doubled",
+            "tripled",
+            "grown by half",
+            "grown by a quarter",
             "grown by three quarters")) {
       if (lower.startsWith(growth)) {
         return Cue.growth(words, SettingText.growth(growth));

@@ -185,9 +185,7 @@ public final class BakeDay implements Explained, Serializable {
         .found()
         .filter(history -> !history.stages().isEmpty())
         .flatMap(
-            history ->
-                history.reached(
-                    growth * history.lastShape().get(0).looks().get(0).growth()))
+            history -> history.reached(growth * history.lastShape().get(0).looks().get(0).growth()))
         .map(
             time ->
                 Timetabling.mixed(plan.order(), timetable())

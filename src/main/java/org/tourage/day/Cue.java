@@ -76,9 +76,7 @@ public final class Cue implements Serializable {
 
   @Override
   public boolean equals(@Nullable Object other) {
-    return other instanceof Cue that
-        && words.equals(that.words)
-        && growth().equals(that.growth());
+    return other instanceof Cue that && words.equals(that.words) && growth().equals(that.growth());
   }
 
   @Override

@@ -49,7 +49,7 @@ final class DayChecks {
       int at = i;
       curve.ifPresent(fat -> checks.fat(at, fat));
       checks.cue(i);
-      checks.chill(i);
+      checks.chill(i, curve);
     }
     return checks.advice;
   }
@@ -80,16 +80,24 @@ final class DayChecks {
       advice.add(
           Advice.warning(
               "FAT_SOFT_AT_ROLLING",
-              name + ": the dough gets to " + format.temperature(warmest)
-                  + ", while the fat can be rolled from " + range,
+              name
+                  + ": the dough gets to "
+                  + format.temperature(warmest)
+                  + ", while the fat can be rolled from "
+                  + range,
               "Chill it longer before, or work faster",
               curve.source()));
     } else if (end.in(CELSIUS) < window.low().in(CELSIUS) - WORKED_KELVIN) {
       advice.add(
           Advice.warning(
               "FAT_FIRM_AT_ROLLING",
-              name + ": the dough has " + format.temperature(start) + " to "
-                  + format.temperature(end) + ", while the fat can be rolled from " + range,
+              name
+                  + ": the dough has "
+                  + format.temperature(start)
+                  + " to "
+                  + format.temperature(end)
+                  + ", while the fat can be rolled from "
+                  + range,
               "Let it stand in the room first, or the fat breaks",
               curve.source()));
     }
@@ -122,9 +130,16 @@ final class DayChecks {
       advice.add(
           Advice.warning(
               "CUE_NOT_REACHED",
-              step.name() + ": after " + format.time(step.time().high()) + " the dough has grown "
-                  + Numbers.decimals(end, 2) + " times since it was shaped, not "
-                  + Numbers.decimals(wanted, 2) + " times (" + step.cue().words() + ")",
+              step.name()
+                  + ": after "
+                  + format.time(step.time().high())
+                  + " the dough has grown "
+                  + Numbers.decimals(end, 2)
+                  + " times since it was shaped, not "
+                  + Numbers.decimals(wanted, 2)
+                  + " times ("
+                  + step.cue().words()
+                  + ")",
               "Give it longer or keep it warmer",
               THIS_PLAN));
     } else if (reached != null) {
@@ -133,8 +148,12 @@ final class DayChecks {
         advice.add(
             Advice.warning(
                 "CUE_EARLY",
-                step.name() + ": " + step.cue().words() + " is there after "
-                    + format.time(MINUTE.amount(Math.rint(minutes))) + ", the first look is planned after "
+                step.name()
+                    + ": "
+                    + step.cue().words()
+                    + " is there after "
+                    + format.time(MINUTE.amount(Math.rint(minutes)))
+                    + ", the first look is planned after "
                     + format.time(step.time().low()),
                 "Look earlier, or keep it colder",
                 THIS_PLAN));
@@ -142,17 +161,20 @@ final class DayChecks {
     }
   }
 
-  private void chill(int i) {
+  /** A chill makes the dough as firm as its fat, or cold. */
+  private void chill(int i, Optional<FatCurve> curve) {
     Step step = legs.get(i).step();
-    boolean chills =
-        step.action() == Action.Simple.CHILL || step.action() == Action.Simple.RETARD;
+    boolean chills = step.action() == Action.Simple.CHILL || step.action() == Action.Simple.RETARD;
     Amount<Temperature> core = history.stages().get(i).end().core();
-    if (chills && core.in(CELSIUS) > CHILLED_CELSIUS) {
+    double wanted = curve.map(c -> c.window().high().in(CELSIUS)).orElse(CHILLED_CELSIUS);
+    if (chills && core.in(CELSIUS) > wanted) {
       advice.add(
           Advice.warning(
               "CHILL_SHORT",
-              step.name() + ": its middle has still "
-                  + AmountFormat.sideBySide().temperature(core) + " at the end",
+              step.name()
+                  + ": its middle has still "
+                  + AmountFormat.sideBySide().temperature(core)
+                  + " at the end",
               "Flatten it thinner, or chill it longer",
               "conduction with Choi and Okos (1986) properties"));
     }

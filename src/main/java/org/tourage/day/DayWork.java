@@ -251,14 +251,11 @@ final class DayWork {
   private RiseHistory rise(Formula formula, Part<WaterPlan> water) {
     Amount<Temperature> mixed = water.found().map(WaterPlan::dough).orElseGet(this::mixed);
     DoughGas gas =
-        DoughGas.of(formula.constituents(StageKind::inDough), mixed)
-            .atAltitude(kitchen.altitude());
+        DoughGas.of(formula.constituents(StageKind::inDough), mixed).atAltitude(kitchen.altitude());
     Rise rise =
         product
             .seenRise()
-            .map(
-                s ->
-                    Rise.observed(gas, product.rate(), s.growth(), s.time(), s.temperature()))
+            .map(s -> Rise.observed(gas, product.rate(), s.growth(), s.time(), s.temperature()))
             .orElseGet(() -> Rise.firstGuess(gas, product.rate(), leavening(formula)));
     return RiseHistory.start(rise, mixed);
   }
@@ -272,7 +269,8 @@ final class DayWork {
     Optional<FatCurve> curve = fat();
     if (curve.isEmpty()) {
       return Part.notAsked(
-          "nothing is said of the time on the bench", "give the solid-fat curve of the roll-in fat");
+          "nothing is said of the time on the bench",
+          "give the solid-fat curve of the roll-in fat");
     }
     Part<Workability> workability =
         scaled

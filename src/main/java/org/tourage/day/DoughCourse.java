@@ -189,8 +189,7 @@ final class DoughCourse {
     if (fat != null) {
       Constituents rollIn = formula.constituents(kind -> kind == StageKind.ROLL_IN);
       cubic +=
-          fat.in(KILOGRAM)
-              / ChoiOkos1986.density(rollIn, LAMINATING).in(KILOGRAM_PER_CUBIC_METRE);
+          fat.in(KILOGRAM) / ChoiOkos1986.density(rollIn, LAMINATING).in(KILOGRAM_PER_CUBIC_METRE);
     }
     return LITRE.amount(1000 * cubic);
   }
@@ -199,15 +198,25 @@ final class DoughCourse {
   RiseHistory history(RiseHistory start) {
     RiseHistory history = start;
     for (Leg leg : legs()) {
+      TemperatureHistory air =
+          TemperatureHistory.hold(leg.place().temperature(kitchen), leg.step().time().high());
+      String name = leg.step().name();
+      boolean gentle = leg.step().isGentle();
       history =
-          history.then(
-              leg.step().name(),
-              leg.body(),
-              TemperatureHistory.hold(
-                  leg.place().temperature(kitchen), leg.step().time().high()),
-              leg.step().isGentle() ? GENTLY_KEPT : ALL_PRESSED);
+          gentle || presses(leg.step().action())
+              ? history.then(name, leg.body(), air, gentle ? GENTLY_KEPT : ALL_PRESSED)
+              : history.then(name, leg.body(), air);
     }
     return history;
+  }
+
+  /** Shaping presses the gas out even where the form stays the same. */
+  private static boolean presses(Action action) {
+    return action == Action.Simple.SHAPE
+        || action == Action.Simple.DIVIDE
+        || action == Action.Simple.SHEET
+        || action instanceof Action.Turn
+        || action instanceof Action.Enclose;
   }
 
   /** The share of gas in a piece whose dough has grown so far. */

@@ -80,8 +80,7 @@ final class Forms {
     return follows;
   }
 
-  static Solid cylinder(
-      String form, Amount<Length> diameter, Amount<Length> height, String word) {
+  static Solid cylinder(String form, Amount<Length> diameter, Amount<Length> height, String word) {
     AmountFormat format = AmountFormat.metric();
     return new Solid(
         form + " " + format.length(diameter) + " across, " + format.length(height) + " " + word,

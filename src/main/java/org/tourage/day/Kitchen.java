@@ -13,7 +13,6 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
-import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;

@@ -38,8 +38,11 @@ final class OvenWork {
   /** A proof that nobody described: common practice, nearly doubled. */
   private static final double USUAL_PROOF = 1.8;
 
-  /** A batter or an unleavened dough as it is filled: hardly more than the air of its mixing. */
+  /** An unleavened dough: hardly more than the air of its mixing. */
   private static final double UNPROOFED = 1.05;
+
+  /** A batter as it is filled weighs 0.85 to 0.95 g/mL; common practice. */
+  private static final double BEATEN = 1.25;
 
   /** How far the dough of a piece springs where its own gas does not tell; common practice. */
   private static final double LAMINATED_SPRING = 2;
@@ -52,8 +55,9 @@ final class OvenWork {
 
   private static final double IN_A_RING = 0.4;
   private static final double TOUCHING = 0.7;
-  /** A mould of used steel, between a bright tin and a dark one. */
-  private static final double USED_METAL = 0.6;
+
+  /** A mould of dark steel, as cups for muffins are. */
+  private static final double DARK_METAL = 0.8;
 
   private static final double RICH_FAT = 0.08;
   private static final double RICH_SUGARS = 0.05;
@@ -123,7 +127,12 @@ final class OvenWork {
 
   private double growth() {
     if (history != null) {
-      return history.end().growth();
+      return kind(formula) == DoughKind.BATTER
+          ? Math.max(BEATEN, history.end().growth())
+          : history.end().growth();
+    }
+    if (kind(formula) == DoughKind.BATTER) {
+      return BEATEN;
     }
     return formula.has(StageKind.PREFERMENT) || formula.has(Role.YEAST) ? USUAL_PROOF : UNPROOFED;
   }
@@ -131,7 +140,7 @@ final class OvenWork {
   private Seat seat(Form form, int together) {
     Seat seat =
         form.inTin()
-            ? form instanceof Form.Mould ? Seat.TIN.withEmissivity(USED_METAL) : Seat.TIN
+            ? form instanceof Form.Mould ? Seat.TIN.withEmissivity(DARK_METAL) : Seat.TIN
             : kitchen.oven().stone() ? Seat.STONE : Seat.SHEET;
     double shaded =
         form.inTin()
@@ -160,8 +169,7 @@ final class OvenWork {
     double kelvin = gas.temperature().in(KELVIN);
     double pressure = Atmosphere.pressure(kitchen.altitude());
     double doughKilograms =
-        scaled.piece().in(KILOGRAM)
-            * (1 - scaled.batch().rollIn().ratioTo(scaled.batch().dough()));
+        scaled.piece().in(KILOGRAM) * (1 - scaled.batch().rollIn().ratioTo(scaled.batch().dough()));
     double perHour =
         3600
             * gas.rate()
@@ -179,8 +187,7 @@ final class OvenWork {
 
   /** The kind of a formula: by its leavening, its roll-in, its flour, its fat and its sugar. */
   static DoughKind kind(Formula formula) {
-    boolean yeast =
-        formula.has(Role.YEAST) || formula.has(StageKind.PREFERMENT);
+    boolean yeast = formula.has(Role.YEAST) || formula.has(StageKind.PREFERMENT);
     if (formula.has(StageKind.ROLL_IN)) {
       return yeast ? DoughKind.LAMINATED : DoughKind.PUFF;
     }
@@ -214,8 +221,7 @@ final class OvenWork {
 
   private int perTray(Extent piece) {
     KitchenOven oven = kitchen.oven();
-    TrayPlan plan =
-        TrayPlan.of(oven.tray(), piece, 1, Amounts.millimetres(APART_MILLIMETRES));
+    TrayPlan plan = TrayPlan.of(oven.tray(), piece, 1, Amounts.millimetres(APART_MILLIMETRES));
     TrayPlan close = TrayPlan.of(oven.tray(), piece, 1, Amounts.millimetres(0));
     int pieces = Math.max(plan.perTray(), Math.min(1, close.perTray()));
     if (pieces == 0) {

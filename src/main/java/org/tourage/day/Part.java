@@ -122,8 +122,6 @@ public final class Part<T extends Serializable> implements Serializable {
   /** The result, or why it is not there. */
   @Override
   public String toString() {
-    return value == null
-        ? String.valueOf(requireNonNull(problem).getMessage())
-        : value.toString();
+    return value == null ? String.valueOf(requireNonNull(problem).getMessage()) : value.toString();
   }
 }

@@ -53,8 +53,7 @@ public record Procedure(List<Step> steps) implements Serializable {
   }
 
   private static BakeryException wrong(String problem, Step step, String expected) {
-    return new BakeryException(
-        Reason.INCONSISTENT, problem, "\"" + step.name() + "\"", expected);
+    return new BakeryException(Reason.INCONSISTENT, problem, "\"" + step.name() + "\"", expected);
   }
 
   /**

@@ -161,8 +161,7 @@ public final class Product implements Serializable {
    */
   public Product madeUp(MakeUp value) {
     return with(
-        new Extras(
-            value, extras.kind, extras.seen, extras.rate, extras.kill, extras.temperatures));
+        new Extras(value, extras.kind, extras.seen, extras.rate, extras.kill, extras.temperatures));
   }
 
   /**

@@ -86,8 +86,7 @@ final class Scaling {
     for (int round = 0;
         round < FILLING_ROUNDS && found.isThere() && given.filling().value() > 0;
         round++) {
-      Amount<Mass> filling =
-          start.filling().multiply(found.get().scale() / order.count());
+      Amount<Mass> filling = start.filling().multiply(found.get().scale() / order.count());
       Amount<Mass> left = order.rawPiece().orElseThrow().subtract(filling);
       found = Part.worked(() -> find(start, cut, left));
     }
@@ -168,10 +167,6 @@ final class Scaling {
             ? sheet.setup()
             : LaminationPlan.Setup.SMALL_BENCH;
     LaminationPlan.Setup here = setup.suiting(folds.lockIn());
-    return LaminationPlan.of(
-        batch,
-        order.processLoss(),
-        folds,
-        here.withRollers(rollers(here)));
+    return LaminationPlan.of(batch, order.processLoss(), folds, here.withRollers(rollers(here)));
   }
 }

@@ -80,7 +80,14 @@ public final class Step implements Serializable {
   public static Step of(Action action, Quantity<Time> time) {
     Amount<Time> amount = Amount.from(time);
     return new Step(
-        action, action.words(), new AmountRange<>(amount, amount), null, null, null, Cue.NONE, false);
+        action,
+        action.words(),
+        new AmountRange<>(amount, amount),
+        null,
+        null,
+        null,
+        Cue.NONE,
+        false);
   }
 
   /**

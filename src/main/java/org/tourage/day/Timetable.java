@@ -17,8 +17,8 @@ import org.tourage.quantity.BakeryUnits;
 
 /**
  * When each task starts and ends. Tasks of the dough follow one another; a task beside them, such
- * as heating the oven, runs while they go on. Starts are rounded to the minute from the exact sum, so
- * that short tasks do not add up to an error.
+ * as heating the oven, runs while they go on. Starts are rounded to the minute from the exact sum,
+ * so that short tasks do not add up to an error.
  *
  * @param entries the tasks with their times, in the order of their start
  */
@@ -89,7 +89,7 @@ public record Timetable(List<Entry> entries) implements Serializable {
    */
   public record Entry(DayTime start, DayTime end, Task task, boolean beside)
       implements Serializable {
-    /** {@code day 1 14:00  mix (20 min): smooth}. */
+    /** {@code day 1 14:00 mix (20 min): smooth}. */
     @Override
     public String toString() {
       String cue = task.cue().isEmpty() ? "" : ": " + task.cue();

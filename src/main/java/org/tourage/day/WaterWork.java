@@ -98,8 +98,7 @@ final class WaterWork {
     Formula formula = batch.formula();
     DoughBody body =
         DoughBody.of(
-                form.solid(course.volume(mass, null, 1)),
-                formula.constituents(StageKind::inDough))
+                form.solid(course.volume(mass, null, 1)), formula.constituents(StageKind::inDough))
             .covered(step.cover().orElse(kitchen.cover()));
     DoughGas gas = DoughGas.of(formula.constituents(StageKind::inDough), start);
     Rise rise = Rise.firstGuess(gas, product.rate(), LITTLE_YEAST);

@@ -8,8 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 import javax.measure.quantity.Dimensionless;
 import org.tourage.advice.Advice;
-import org.tourage.advice.Severity;
 import org.tourage.advice.Explained;
+import org.tourage.advice.Severity;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.formula.Formula;
@@ -43,6 +43,7 @@ public record OsmoticLoad(
 
   /** Sweet doughs usually have up to so much sugar; common practice. */
   private static final double SWEETEST_USUAL_PERCENT = 20;
+
   private static final double SALT_HIGH_PERCENT = 2.5;
 
   /**

@@ -227,27 +227,23 @@ public record RiseHistory(
    *     rate without an optimum; a history never ends early in silence
    */
   public RiseHistory then(String name, DoughBody body, TemperatureHistory air) {
-    return then(name, body, air, FRACTION.amount(0));
+    return with(name, body, air, false, 0);
   }
 
   /**
-   * This history and a stage into which the dough came gently: cut without being pressed, or shaped
-   * with a light hand, it keeps a share of the gas in its bubbles.
+   * This history and a stage before which the dough was handled: rolled, divided, cut or shaped, even
+   * to the form that it had. A light hand leaves a share of the gas in its bubbles.
    *
    * @param name what it is, for example {@code proof on flour}
    * @param body the dough as it stands
    * @param air the temperature of the air, at most 60 °C, and at most 31 days of it
-   * @param bubblesKept the share of the gas in bubbles that stays in, 0 % to 100 %; without meaning
-   *     where the dough stands as it stood before
+   * @param bubblesKept the share of the gas in bubbles that stays in, 0 % to 100 %
    * @return the longer history
    * @throws BakeryException if the share is none, or as for {@link #then(String, DoughBody,
    *     TemperatureHistory)}
    */
   public RiseHistory then(
-      String name,
-      DoughBody body,
-      TemperatureHistory air,
-      Quantity<Dimensionless> bubblesKept) {
+      String name, DoughBody body, TemperatureHistory air, Quantity<Dimensionless> bubblesKept) {
     double share = FRACTION.measure(bubblesKept);
     if (!(share >= 0 && share <= 1)) {
       throw new BakeryException(
@@ -256,8 +252,15 @@ public record RiseHistory(
           Amount.from(bubblesKept).toString(),
           "give 0 % to 100 %");
     }
+    return with(name, body, air, true, share);
+  }
+
+  private RiseHistory with(
+      String name, DoughBody body, TemperatureHistory air, boolean handled, double bubblesKept) {
     List<Stage> more = new ArrayList<>(stages);
-    more.add(new RiseStep(this).then(requireNonNull(name, "name"), body, air, share));
+    more.add(
+        new RiseStep(this)
+            .then(requireNonNull(name, "name"), body, air, handled, bubblesKept));
     return new RiseHistory(rise, start, carbonDioxide, more);
   }
 
@@ -270,8 +273,7 @@ public record RiseHistory(
   public RiseHistory with(Rise other) {
     RiseHistory again = new RiseHistory(other, start, carbonDioxide, List.of());
     for (Stage stage : stages) {
-      again =
-          again.then(stage.name, stage.body, stage.air, FRACTION.amount(stage.bubblesKept));
+      again = again.then(stage.name, stage.body, stage.air, FRACTION.amount(stage.bubblesKept));
     }
     return again;
   }

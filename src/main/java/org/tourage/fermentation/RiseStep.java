@@ -6,6 +6,7 @@ import static org.tourage.quantity.BakeryUnits.MINUTE;
 import static org.tourage.quantity.BakeryUnits.SECOND;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
@@ -47,11 +48,12 @@ final class RiseStep {
     this.pace = rise.pace();
   }
 
-  Stage then(String name, DoughBody body, TemperatureHistory air, double bubblesKept) {
+  Stage then(String name, DoughBody body, TemperatureHistory air, boolean handled, double bubblesKept) {
     check(name, air);
     List<Stage> stages = history.stages();
     Stage before = stages.isEmpty() ? null : stages.get(stages.size() - 1);
-    boolean same = before != null && before.body().solid().equals(body.solid());
+    boolean same =
+        before != null && !handled && before.body().solid().equals(body.solid());
     SolidConduction conduction = body.conduction();
     double kelvin = pace * RiseHistory.HEAT_OF_FERMENTATION / body.specificHeat();
     double seconds = air.duration().in(SECOND);
@@ -195,6 +197,7 @@ final class RiseStep {
       return List.of(end, end, end, end);
     }
     double made = end - looks.get(0).carbonDioxide();
+    Rates own = new Rates(rise.model());
     boolean warm =
         states.stream()
             .allMatch(s -> s.temperatures().stream().allMatch(t -> t >= ColdTail.UNKNOWN_BELOW));
@@ -215,15 +218,13 @@ final class RiseStep {
       RateModel other = others.get(k);
       double atSeen = other.rate(rise.temperature());
       double scale = atSeen > 0 ? rise.model().rate(rise.temperature()) / atSeen : 1;
-      moles.add(first + (warm ? made * scale : made(states, other, scale)));
+      moles.add(first + (warm ? made * scale : made(states, own, new Rates(other), scale)));
     }
     return moles;
   }
 
   /** Gas by another rate over the same temperatures, by the ratio of the rates between looks. */
-  private double made(List<State> states, RateModel other, double scale) {
-    double[] own = table(rise.model());
-    double[] theirs = table(other);
+  private double made(List<State> states, Rates own, Rates other, double scale) {
     double made = 0;
     for (int look = 1; look < states.size(); look++) {
       State from = states.get(look - 1);
@@ -238,8 +239,8 @@ final class RiseStep {
         double one = from.temperatures().get(i);
         double two = to.temperatures().get(i);
         if (Math.min(one, two) < ColdTail.UNKNOWN_BELOW) {
-          double mine = at(own, rise.model(), one) + at(own, rise.model(), two);
-          double others = at(theirs, other, one) + at(theirs, other, two);
+          double mine = own.at(one) + own.at(two);
+          double others = other.at(one) + other.at(two);
           by = mine > 0 ? by * others / mine : time * others / 2;
         }
         made += weight * by;
@@ -248,22 +249,31 @@ final class RiseStep {
     return pace * scale * made;
   }
 
-  private static double[] table(RateModel model) {
-    LocalProcess rate = model.prepared();
-    double[] table =
-        new double[(int) ((ColdTail.UNKNOWN_BELOW - TABLE_FROM) * TABLE_BY_KELVIN) + 1];
-    for (int i = 0; i < table.length; i++) {
-      table[i] = rate.rate(TABLE_FROM + (double) i / TABLE_BY_KELVIN);
-    }
-    return table;
-  }
+  /** A rate that is looked up where it is cold, since a power for each point takes its time. */
+  private static final class Rates {
+    private final LocalProcess rate;
+    private final double[] table;
 
-  private static double at(double[] table, RateModel model, double celsius) {
-    if (celsius >= ColdTail.UNKNOWN_BELOW) {
-      return model.rate(celsius);
+    Rates(RateModel model) {
+      rate = model.prepared();
+      table = new double[(int) ((ColdTail.UNKNOWN_BELOW - TABLE_FROM) * TABLE_BY_KELVIN) + 1];
+      Arrays.fill(table, Double.NaN);
     }
-    double place = Math.max(0, (celsius - TABLE_FROM) * TABLE_BY_KELVIN);
-    int i = Math.min((int) place, table.length - 2);
-    return table[i] + (place - i) * (table[i + 1] - table[i]);
+
+    double at(double celsius) {
+      if (celsius >= ColdTail.UNKNOWN_BELOW) {
+        return rate.rate(celsius);
+      }
+      double place = Math.max(0, (celsius - TABLE_FROM) * TABLE_BY_KELVIN);
+      int i = Math.min((int) place, table.length - 2);
+      return entry(i) + (place - i) * (entry(i + 1) - entry(i));
+    }
+
+    private double entry(int i) {
+      if (Double.isNaN(table[i])) {
+        table[i] = rate.rate(TABLE_FROM + (double) i / TABLE_BY_KELVIN);
+      }
+      return table[i];
+    }
   }
 }

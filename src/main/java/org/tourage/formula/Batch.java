@@ -68,8 +68,8 @@ public final class Batch implements Explained, Serializable {
    * @param name the name
    * @param stages the stages; what no other takes goes into the final dough
    * @return the batch at the size given; its formula is in baker's percent
-   * @throws BakeryException if there is no flour, a stage takes what is not there or more than there
-   *     is, or stages take each other in a ring
+   * @throws BakeryException if there is no flour, a stage takes what is not there or more than
+   *     there is, or stages take each other in a ring
    */
   public static Batch ofStages(String name, List<StageDraft<Mass>> stages) {
     return Formula.byWeight(name, f -> stages.forEach(f::stage));
@@ -503,8 +503,7 @@ public final class Batch implements Explained, Serializable {
       table.heading(stage.name());
       for (int k = 0; k < stage.taken().size(); k++) {
         Take take = stage.taken().get(k);
-        double grams =
-            take.share().in(FRACTION) * whole[formula.order().taken(s)[k]] * made;
+        double grams = take.share().in(FRACTION) * whole[formula.order().taken(s)[k]] * made;
         boolean all =
             take.isWhole() && formula.stage(take.stage()).made().in(FRACTION) < made * (1 + 1e-9);
         table.row((all ? "  all of " : "  of ") + take.stage(), "", mass(format, grams));

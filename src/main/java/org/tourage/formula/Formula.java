@@ -114,8 +114,8 @@ public final class Formula implements Serializable {
    * @param name the name
    * @param stages the stages; what no other takes goes into the final dough
    * @return the formula
-   * @throws BakeryException if there is no flour, the flours do not sum to 100 %, a stage takes what
-   *     is not there or more than there is, or stages take each other in a ring
+   * @throws BakeryException if there is no flour, the flours do not sum to 100 %, a stage takes
+   *     what is not there or more than there is, or stages take each other in a ring
    */
   public static Formula ofStages(String name, List<StageDraft<Dimensionless>> stages) {
     return byPercent(name, f -> stages.forEach(f::stage));
@@ -284,7 +284,8 @@ public final class Formula implements Serializable {
         100
             * share(
                 i ->
-                    wanted.test(stageOf(i).kind()) && lines.get(i).ingredient().equals(ingredient)));
+                    wanted.test(stageOf(i).kind())
+                        && lines.get(i).ingredient().equals(ingredient)));
   }
 
   /**

@@ -279,7 +279,8 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
 
   /** Adds a line to the dough, the roll-in or the finish. */
   FormulaBuilder<Q> add(StageKind kind, Ingredient ingredient, Quantity<Q> amount, boolean flour) {
-    List<Line> lines = kind == StageKind.ROLL_IN ? rollIn : kind == StageKind.FINISH ? finish : dough;
+    List<Line> lines =
+        kind == StageKind.ROLL_IN ? rollIn : kind == StageKind.FINISH ? finish : dough;
     lines.add(read(ingredient, amount, flour));
     return this;
   }

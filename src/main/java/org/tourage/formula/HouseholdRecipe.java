@@ -36,10 +36,10 @@ import org.tourage.quantity.CupStandard;
  * hand (common practice).
  *
  * <p>Headings in square brackets start a stage: {@code [dough]}, {@code [preferment Poolish]},
- * {@code [soaker Seeds]}, {@code [roll-in]}, {@code [filling]}, {@code [finish]}. Lines before the first belong to the
- * dough; empty lines and lines that start with {@code #} are passed over. A stage takes another
- * with {@code all of First}, {@code 100 g of First} or {@code 40 % of First}; a preferment or
- * soaker that no stage takes goes into the dough whole.
+ * {@code [soaker Seeds]}, {@code [roll-in]}, {@code [filling]}, {@code [finish]}. Lines before the
+ * first belong to the dough; empty lines and lines that start with {@code #} are passed over. A
+ * stage takes another with {@code all of First}, {@code 100 g of First} or {@code 40 % of First}; a
+ * preferment or soaker that no stage takes goes into the dough whole.
  *
  * <pre>{@code
  * [preferment First]
@@ -152,7 +152,8 @@ public record HouseholdRecipe(String name, List<Item> items, List<Draw> draws)
    *
    * @param name the name
    * @param lines the lines
-   * @param catalogue where names are looked up; {@link Catalogue#with} adds ingredients of one's own
+   * @param catalogue where names are looked up; {@link Catalogue#with} adds ingredients of one's
+   *     own
    * @param cups which kitchen's cups and spoons are meant
    * @return the recipe
    * @throws BakeryException if lines can't be read; it names each with its number, see {@link
@@ -173,7 +174,8 @@ public record HouseholdRecipe(String name, List<Item> items, List<Draw> draws)
    *
    * @param name the name
    * @param rows the lines with their numbers in that text
-   * @param catalogue where names are looked up; {@link Catalogue#with} adds ingredients of one's own
+   * @param catalogue where names are looked up; {@link Catalogue#with} adds ingredients of one's
+   *     own
    * @param cups which kitchen's cups and spoons are meant
    * @return the recipe
    * @throws BakeryException if lines can't be read; it names each with its number, see {@link

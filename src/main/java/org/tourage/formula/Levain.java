@@ -111,10 +111,7 @@ public final class Levain implements Serializable {
    *     not fit into the mass and hydration
    */
   public Levain build(
-      String name,
-      Quantity<Mass> taken,
-      Quantity<Mass> mass,
-      Quantity<Dimensionless> hydration) {
+      String name, Quantity<Mass> taken, Quantity<Mass> mass, Quantity<Dimensionless> hydration) {
     double part = GRAM.measure(taken);
     if (!(part > 0 && part <= last().mass * (1 + 1e-9))) {
       throw new BakeryException(
@@ -126,8 +123,7 @@ public final class Levain implements Serializable {
     return next(name, Math.min(part, last().mass), GRAM.measure(mass), hydration);
   }
 
-  private Levain next(
-      String name, double taken, double mass, Quantity<Dimensionless> hydration) {
+  private Levain next(String name, double taken, double mass, Quantity<Dimensionless> hydration) {
     double ratio = FRACTION.measure(hydration);
     if (!(mass > 0) || ratio < 0) {
       throw new BakeryException(
@@ -159,8 +155,7 @@ public final class Levain implements Serializable {
     }
     List<Build> more = new ArrayList<>(builds);
     more.add(
-        new Build(
-            name, flour, liquid, Math.max(0, fresh), Math.max(0, water), taken, mass, ratio));
+        new Build(name, flour, liquid, Math.max(0, fresh), Math.max(0, water), taken, mass, ratio));
     return new Levain(more, flour, liquid);
   }
 
@@ -230,8 +225,7 @@ public final class Levain implements Serializable {
       if (build.freshLiquid > 0) {
         parts.add(new StageDraft.Part<>(build.liquid, GRAM.amount(build.freshLiquid), false));
       }
-      StageDraft<Mass> draft =
-          new StageDraft<>(build.name, StageKind.PREFERMENT, parts, List.of());
+      StageDraft<Mass> draft = new StageDraft<>(build.name, StageKind.PREFERMENT, parts, List.of());
       Build before = drafts.isEmpty() ? build : builds.get(drafts.size() - 1);
       drafts.add(
           drafts.isEmpty()

@@ -416,7 +416,8 @@ public final class Ingredient implements Serializable {
    * @param measure the count
    * @param word the size or piece, for example {@code large}
    * @return the mass, with its range and source
-   * @throws BakeryException if this ingredient has no such measure, or the measure is no plain count
+   * @throws BakeryException if this ingredient has no such measure, or the measure is no plain
+   *     count
    */
   public Weighed weighPieces(HouseholdAmount measure, String word) {
     boolean otherCount = measure.countWord().filter(w -> !w.equals(word)).isPresent();

@@ -3,8 +3,6 @@ package org.tourage.internal;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import org.tourage.advice.BakeryException;
-import org.tourage.advice.BakeryException.Reason;
 
 /** Numbers as text, never locale-dependent. */
 public final class Numbers {
@@ -67,11 +65,9 @@ public final class Numbers {
   /** Refuses what has no digits: a number that is none must never look like one. */
   private static void check(double value, boolean digitsFit) {
     if (!Double.isFinite(value) || !digitsFit) {
-      throw new BakeryException(
-          Reason.OUT_OF_RANGE,
-          "can't write this number",
-          digitsFit ? Double.toString(value) : "with that many digits",
-          "give a finite number, and 1 significant digit or 0 decimals at least");
+      // the doors of the rooms refuse such numbers with their own words
+      throw new IllegalArgumentException(
+          digitsFit ? "can't write " + value : "can't write a number with that many digits");
     }
   }
 

@@ -29,8 +29,11 @@ public enum DoughKind {
   /** Wheat starch in dough swells and sets from about 60 °C to 85 °C (common practice). */
   private static final double STARCH_SET_CELSIUS = 85;
 
-  /** A crumb ends 1 to 4 K below the boiling point of its place (common practice). */
-  private static final double BELOW_BOILING = 1;
+  /** A crumb ends 2 to 4 K below the boiling point of its place (common practice). */
+  private static final double BELOW_BOILING = 2;
+
+  /** Where water boils above this, the handbooks hold as they stand. */
+  private static final double LOWLAND_BOILING = 99;
 
   private static final double FAR_BELOW_BOILING = 4;
 
@@ -75,6 +78,9 @@ public enum DoughKind {
    */
   public AmountRange<Temperature> core(Amount<Temperature> boiling) {
     double most = boiling.in(CELSIUS);
+    if (most >= LOWLAND_BOILING) {
+      return core();
+    }
     return new AmountRange<>(
         CELSIUS.amount(Math.min(low, most - FAR_BELOW_BOILING)),
         CELSIUS.amount(Math.min(high, most - BELOW_BOILING)));

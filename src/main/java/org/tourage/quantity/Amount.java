@@ -14,9 +14,8 @@ import org.tourage.internal.Numbers;
 
 /**
  * A quantity with a unit: a finite double (at most 1e280 of its own and of the base unit) and a
- * {@link BakeryUnit}. It is what the library returns
- * wherever the units API says {@link Quantity}; any other implementation is welcome as input and is
- * read by {@link #from(Quantity)}.
+ * {@link BakeryUnit}. It is what the library returns wherever the units API says {@link Quantity};
+ * any other implementation is welcome as input and is read by {@link #from(Quantity)}.
  *
  * <p><b>Equality.</b> Two amounts are equal when they are of the same kind and are the same amount
  * to 12 significant digits of the base unit: 1000 g equals 1 kg, and 1 oz equals 28.349523125 g.

@@ -35,8 +35,7 @@ final class AmountLimits {
 
   private static void put(Map<Kind, Limit> map, long number, BakeryUnit<?> unit, String words) {
     map.put(
-        unit.kind(),
-        new Limit(Fraction.of(number).times(unit.exactFactor().orElseThrow()), words));
+        unit.kind(), new Limit(Fraction.of(number).times(unit.exactFactor().orElseThrow()), words));
   }
 
   /** Refuses an amount or a range that goes beyond the limit of its kind. */
@@ -59,8 +58,7 @@ final class AmountLimits {
     }
   }
 
-  private static void checkReading(
-      String text, Fraction low, Fraction high, BakeryUnit<?> unit) {
+  private static void checkReading(String text, Fraction low, Fraction high, BakeryUnit<?> unit) {
     if (high.compareTo(Fraction.of(3000)) > 0) {
       throw beyond(text, "hotter than anything in a bakery", "give at most 3000 " + unit.symbol());
     }

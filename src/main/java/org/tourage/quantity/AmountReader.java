@@ -118,8 +118,7 @@ final class AmountReader {
 
   private void checkKind(Term last, int start) {
     if (last.countWord != null && kind != Kind.OTHER) {
-      throw in.error(
-          last.countWord + "s are counted, and a " + kind.label() + " is wanted", start);
+      throw in.error(last.countWord + "s are counted, and a " + kind.label() + " is wanted", start);
     }
     if (last.unit == null && last.countWord == null && !unitOptional) {
       throw in.error("a unit is missing", in.pos);
@@ -297,8 +296,7 @@ final class AmountReader {
   }
 
   private void refusePointBeforeNumber(int end) {
-    boolean both =
-        in.text.charAt(end - 1) == '.' && end < in.text.length() && in.startsNumber(end);
+    boolean both = in.text.charAt(end - 1) == '.' && end < in.text.length() && in.startsNumber(end);
     if (both) {
       throw in.error(
           "the end of an abbreviation or a decimal point?",
@@ -331,9 +329,7 @@ final class AmountReader {
   private @Nullable BakeryUnit<?> letterUnit(String key) {
     return switch (kind) {
       case TEMPERATURE ->
-          key.equals("c")
-              ? BakeryUnits.CELSIUS
-              : key.equals("f") ? BakeryUnits.FAHRENHEIT : null;
+          key.equals("c") ? BakeryUnits.CELSIUS : key.equals("f") ? BakeryUnits.FAHRENHEIT : null;
       case TIME -> key.equals("m") ? BakeryUnits.MINUTE : null;
       case LENGTH -> key.equals("m") ? BakeryUnits.METRE : null;
       default -> null;

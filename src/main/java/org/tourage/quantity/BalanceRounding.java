@@ -158,8 +158,7 @@ public record BalanceRounding(
       Quantity<Mass> fine,
       Quantity<Mass> mostOnFine) {
     double limit =
-        Math.min(
-            SMALL_STEPS * positiveGrams(coarse), BakeryUnits.GRAM.measure(mostOnFine));
+        Math.min(SMALL_STEPS * positiveGrams(coarse), BakeryUnits.GRAM.measure(mostOnFine));
     if (positiveGrams(fine) >= positiveGrams(coarse)) {
       return of(masses, coarse);
     }

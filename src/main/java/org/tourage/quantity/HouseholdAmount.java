@@ -29,8 +29,8 @@ import org.tourage.advice.BakeryException.Reason;
  *   <li>a point that could stand for thousands: one to three digits of which the first is no
  *       nought, a point, and exactly three digits, if the last of these is a nought ({@code 1.500
  *       kg}: nobody writes 1.500 for 1.5) or the unit is g, mg, mL, mm, µm or none, of which a
- *       thousand is common and a thousandth is not ({@code 1.375 g}). {@code 0.125 g}, {@code
- *       2.375 in}, {@code 1.125 kg} and {@code 1500.000 g} are decimals;
+ *       thousand is common and a thousandth is not ({@code 1.375 g}). {@code 0.125 g}, {@code 2.375
+ *       in}, {@code 1.125 kg} and {@code 1500.000 g} are decimals;
  *   <li>{@code 1-1/2} (a mixed number or a range), a fraction behind a decimal ({@code 1.5 1/2});
  *   <li>a point between a unit and a number ({@code 2 lb.25 oz}: an abbreviation or a decimal);
  *   <li>{@code T} and {@code t} (tablespoon or teaspoon), {@code c}, and {@code f} where no
@@ -155,10 +155,10 @@ public final class HouseholdAmount implements Serializable {
    */
   public static int parseCount(String text, int most) {
     HouseholdAmount read = parse(text);
-    boolean pieces = read.unit == null && (read.countWord == null || read.countWord.equals("piece"));
+    boolean pieces =
+        read.unit == null && (read.countWord == null || read.countWord.equals("piece"));
     boolean whole = !read.isRange() && read.low.denominator().equals(BigInteger.ONE);
-    boolean fits =
-        read.low.signum() > 0 && read.low.compareTo(Fraction.of(Math.max(1, most))) <= 0;
+    boolean fits = read.low.signum() > 0 && read.low.compareTo(Fraction.of(Math.max(1, most))) <= 0;
     if (!pieces || !whole || !fits) {
       throw new BakeryException(
           pieces && whole ? Reason.OUT_OF_RANGE : Reason.UNREADABLE_TEXT,

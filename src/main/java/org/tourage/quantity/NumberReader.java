@@ -5,7 +5,6 @@ import static java.util.Objects.requireNonNull;
 
 import java.math.BigInteger;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.VisibleText;
@@ -245,7 +244,8 @@ final class NumberReader {
   }
 
   BakeryException error(String problem, int at, String expected) {
-    String found = at < text.length() ? " (\"" + VisibleText.of(text.substring(at)) + "\")" : " (its end)";
+    String found =
+        at < text.length() ? " (\"" + VisibleText.of(text.substring(at)) + "\")" : " (its end)";
     return new BakeryException(
         Reason.UNREADABLE_TEXT,
         problem,

@@ -41,6 +41,7 @@ import org.tourage.substitution.Substitution;
  */
 public final class BenchSheet implements Serializable {
   private static final long serialVersionUID = 1L;
+
   /** Less ice than this is no ice: the water from the tap is let run. */
   private static final double TRIFLE = 0.03;
 
@@ -163,7 +164,8 @@ public final class BenchSheet implements Serializable {
   private String waterInShort(WaterPlan plan) {
     String mass = format.mass(plan.mix().freeLiquid()) + " " + plan.mix().freeLiquidName();
     return plan.ice()
-        .filter(ice -> plan.water().isEmpty() || ice.ice().ratioTo(plan.mix().freeLiquid()) > TRIFLE)
+        .filter(
+            ice -> plan.water().isEmpty() || ice.ice().ratioTo(plan.mix().freeLiquid()) > TRIFLE)
         .map(
             ice ->
                 format.mass(ice.ice())
@@ -172,13 +174,18 @@ public final class BenchSheet implements Serializable {
                     + " water at "
                     + temperature(ice.waterTemperature()))
         .or(() -> plan.water().map(t -> mass + " at " + temperature(t)))
-        .orElse("no water does it alone: see the levers");
+        .orElse(
+            plan.way() == WaterPlan.Way.AS_IT_COMES
+                ? "nothing to temper: the dough comes right as it is"
+                : "no water does it alone: see the levers");
   }
 
   private List<String> water(WaterPlan plan) {
     List<String> lines = new ArrayList<>();
     lines.add(waterInShort(plan) + ", for dough at " + temperature(plan.dough()));
-    plan.tap().ifPresent(tap -> lines.add("tap water " + temperature(tap)));
+    plan.tap()
+        .filter(tap -> plan.mix().freeLiquidIsWater())
+        .ifPresent(tap -> lines.add("tap water " + temperature(tap)));
     plan.mix()
         .readyStages()
         .forEach(r -> lines.add(r.name() + " goes in whole at " + temperature(r.temperature())));
@@ -199,9 +206,7 @@ public final class BenchSheet implements Serializable {
                         + rule
                         + ", "
                         + rule.working().lines().get(0).numbers()));
-    plan.comparison()
-        .filter(c -> c.differs())
-        .ifPresent(c -> SheetText.wrap(lines, c.toString()));
+    plan.comparison().filter(c -> c.differs()).ifPresent(c -> SheetText.wrap(lines, c.toString()));
     plan.levers().forEach(lever -> lines.add("lever: " + lever));
     return lines;
   }
@@ -270,7 +275,11 @@ public final class BenchSheet implements Serializable {
   private List<String> cutting(CuttingPlan plan) {
     List<String> lines = new ArrayList<>();
     lines.add(
-        "sheet " + extent(plan.sheet()) + ", trim " + format.length(plan.trim()) + " off each edge");
+        "sheet "
+            + extent(plan.sheet())
+            + ", trim "
+            + format.length(plan.trim())
+            + " off each edge");
     lines.add(plan.describe(format));
     lines.addAll(plan.cuts(format));
     lines.add("corners of the first pieces: " + plan.outlines().get(0));
@@ -307,9 +316,7 @@ public final class BenchSheet implements Serializable {
       for (double growth : List.of(1.5, 2.0)) {
         day.reaches(growth)
             .ifPresent(
-                at ->
-                    lines.add(
-                        "grown " + growth + " times since it got its last shape on " + at));
+                at -> lines.add("grown " + growth + " times since it got its last shape on " + at));
       }
     }
     return lines;
@@ -337,8 +344,7 @@ public final class BenchSheet implements Serializable {
                 .map(AmountFormat.metric()::time)
                 .orElse("no time at all: its power is not enough")
             + "; with all loads it takes about "
-            + Numbers.decimals(
-                baking.energy().in(BakeryUnits.JOULE) / JOULES_PER_KILOWATT_HOUR, 1)
+            + Numbers.decimals(baking.energy().in(BakeryUnits.JOULE) / JOULES_PER_KILOWATT_HOUR, 1)
             + " kWh");
     lines.add("inside " + baking.bake().piece() + ":");
     lines.addAll(baking.bake().table(format).lines().toList());
@@ -350,10 +356,7 @@ public final class BenchSheet implements Serializable {
     int trays = baking.kitchenOven().trays();
     String where = baking.kitchenOven().stone() ? "a place on the stone" : "a tray";
     String fits =
-        baking.perTray()
-            + (baking.perTray() == 1 ? " piece fits " : " pieces fit ")
-            + where
-            + "; ";
+        baking.perTray() + (baking.perTray() == 1 ? " piece fits " : " pieces fit ") + where + "; ";
     if (baking.loads().size() == 1) {
       int pieces = baking.loads().get(0);
       int used = (pieces + baking.perTray() - 1) / baking.perTray();

@@ -74,7 +74,10 @@ class MainLaws {
       @ForAll("values") String second) {
     MainTest.Result result = MainTest.run("--" + a.key(), first, "--" + b.key(), second);
     if (result.code() == 0) {
-      assertThat(result.out()).contains("At a glance").doesNotContain("NaN").doesNotContain("Infinity");
+      assertThat(result.out())
+          .contains("At a glance")
+          .doesNotContain("NaN")
+          .doesNotContain("Infinity");
       assertThat(result.err()).isEmpty();
     } else {
       assertThat(result.code()).isEqualTo(2);

@@ -33,18 +33,16 @@ class WrongInputTest {
   @ParameterizedTest
   @MethodSource("rows")
   void wrongInputIsRefusedWithItsPlaceAndNothingElse(Map<String, String> row) throws Exception {
-    String text = unescaped(row.get("text"));
+    String text = unescaped(Objects.requireNonNull(row.get("text")));
     List<String> parts = List.of(text.split(" ; ", -1));
     String lines = String.join("\n", parts) + "\n";
     MainTest.Result result =
-        switch (row.get("kind")) {
+        switch (Objects.requireNonNull(row.get("kind"))) {
           case "setting" -> MainTest.runFile(lines + RECIPE.formatted("", "", BAKE));
           case "line" -> MainTest.runFile(RECIPE.formatted(lines, "", BAKE));
           case "step" ->
-              MainTest.runFile(
-                  RECIPE.formatted("", lines, text.startsWith("bake") ? "" : BAKE));
-          default ->
-              MainTest.runFile("ready: 18:00\n" + RECIPE.formatted("", "", BAKE), text);
+              MainTest.runFile(RECIPE.formatted("", lines, text.startsWith("bake") ? "" : BAKE));
+          default -> MainTest.runFile("ready: 18:00\n" + RECIPE.formatted("", "", BAKE), text);
         };
     assertThat(result.code()).isEqualTo(2);
     assertThat(result.out()).isEmpty();
@@ -58,7 +56,7 @@ class WrongInputTest {
                     .doesNotContain("\tat ")
                     .matches(l -> l.chars().noneMatch(c -> c < ' ')));
     assertThat(result.err())
-        .contains(row.get("message"))
+        .contains(Objects.requireNonNull(row.get("message")))
         .containsPattern("line \\d+|--[a-z-]+|nowhere\\.kitchen");
   }
 

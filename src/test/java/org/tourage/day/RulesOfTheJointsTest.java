@@ -91,8 +91,7 @@ class RulesOfTheJointsTest {
             .withRoom(celsius(22))
             .withMixer(
                 new Mixer(
-                    "spiral",
-                    Warming.pastMix(celsius(20), celsius(22), celsius(14), celsius(25))));
+                    "spiral", Warming.pastMix(celsius(20), celsius(22), celsius(14), celsius(25))));
     Product product = Product.of(lean(), Procedure.of(Step.mix(minutes(12), celsius(25))));
     WaterPlan water = day(kitchen, Order.asGiven(product)).water().get();
     assertThat(water.water().orElseThrow().in(CELSIUS)).isCloseTo(14, within(1e-6));
@@ -133,8 +132,7 @@ class RulesOfTheJointsTest {
             Step.proof(minutes(50)).in(Place.PROOFER),
             Step.bake(OVEN).called("into the hearth at last"),
             Step.cool(minutes(40)));
-    BakeDay day =
-        day(Kitchen.USUAL, Order.pieces(Product.of(lean(), procedure), 12, grams(80)));
+    BakeDay day = day(Kitchen.USUAL, Order.pieces(Product.of(lean(), procedure), 12, grams(80)));
     RiseHistory history = day.rise().get();
     assertThat(history.start().in(CELSIUS)).isCloseTo(25, within(1e-9));
     assertThat(history.stages())
@@ -153,8 +151,7 @@ class RulesOfTheJointsTest {
             Step.shape(Form.roll(centimetres(52)), minutes(20)),
             Step.proof(minutes(50)),
             Step.bake(OVEN));
-    BakeDay day =
-        day(Kitchen.USUAL, Order.pieces(Product.of(lean(), procedure), 4, grams(330)));
+    BakeDay day = day(Kitchen.USUAL, Order.pieces(Product.of(lean(), procedure), 4, grams(330)));
     // 330 g without gas are about 0.27 L, and 0.29 L with the air of the mix
     assertThat(day.rise().get().stages().get(0).body().solid())
         .hasToString("roll 26.7 mm across, 520 mm long");
@@ -165,8 +162,7 @@ class RulesOfTheJointsTest {
             Step.shape(Form.ball(centimetres(12)), minutes(20)),
             Step.proof(minutes(50)),
             Step.bake(OVEN));
-    BakeDay refused =
-        day(Kitchen.USUAL, Order.pieces(Product.of(lean(), wrong), 4, grams(60)));
+    BakeDay refused = day(Kitchen.USUAL, Order.pieces(Product.of(lean(), wrong), 4, grams(60)));
     assertThatThrownBy(() -> refused.rise().get())
         .hasMessageContaining("the diameter of the ball contradicts its mass: 120 mm")
         .hasMessageContaining("make it 46");
@@ -182,24 +178,23 @@ class RulesOfTheJointsTest {
             Step.bake(OVEN),
             Step.cool(minutes(30)));
     Kitchen kitchen =
-        Kitchen.named("small")
-            .withOven(KitchenOven.HOUSEHOLD.withTrays(1, extent("40 x 30 cm")));
+        Kitchen.named("small").withOven(KitchenOven.HOUSEHOLD.withTrays(1, extent("40 x 30 cm")));
     BakeDay day = day(kitchen, Order.pieces(Product.of(lean(), procedure), 30, grams(80)));
     Baking baking = day.bake().get();
     assertThat(baking.loads().stream().mapToInt(Integer::intValue).sum()).isEqualTo(30);
     assertThat(baking.loads()).hasSizeGreaterThan(1);
     List<Timetable.Entry> bakes =
-        day.timetable().entries().stream()
-            .filter(e -> e.task().name().startsWith("bake"))
-            .toList();
+        day.timetable().entries().stream().filter(e -> e.task().name().startsWith("bake")).toList();
     assertThat(bakes).hasSameSizeAs(baking.loads());
     Timetable.Entry heating =
-        day.timetable().entries().stream().filter(Timetable.Entry::beside).findFirst().orElseThrow();
+        day.timetable().entries().stream()
+            .filter(Timetable.Entry::beside)
+            .findFirst()
+            .orElseThrow();
     assertThat(heating.end()).isEqualTo(bakes.get(0).start());
     assertThat(heating.task().duration()).isEqualTo(baking.heatingUp().orElseThrow());
 
-    OvenProfile fan =
-        OvenProfile.of(new OvenProfile.Step(celsius(200), minutes(20)).withFan());
+    OvenProfile fan = OvenProfile.of(new OvenProfile.Step(celsius(200), minutes(20)).withFan());
     BakeDay withFan =
         day(
             kitchen,
@@ -255,7 +250,8 @@ class RulesOfTheJointsTest {
     assertThat(day.water().isThere()).isTrue();
     assertThat(day.batch().dough().in(GRAM)).isCloseTo(840, within(1.0));
     assertThat(BenchSheet.of(day, AmountFormat.metric()).toString())
-        .contains("Lamination\n   not worked: the lamination is not worked: no step locks in the fat")
+        .contains(
+            "Lamination\n   not worked: the lamination is not worked: no step locks in the fat")
         .contains("Water");
   }
 

@@ -170,7 +170,10 @@ class StylesTest {
   void noAdviceScoldsTheClassicalFormOfAStyle(String recipe) {
     List<Advice> advice = Examples.day(recipe).advice();
 
-    assertThat(advice.stream().filter(a -> a.severity() == Severity.WARNING)).isEmpty();
+    // that no rate of gas in the cold is published is no fault of a classical night
+    assertThat(advice.stream().filter(a -> a.severity() == Severity.WARNING))
+        .filteredOn(a -> !a.code().equals("COLD_UNSURE"))
+        .isEmpty();
     assertThat(advice).extracting(Advice::code).doesNotContainAnyElementsOf(SCOLDING);
   }
 }

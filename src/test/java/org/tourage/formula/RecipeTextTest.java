@@ -25,7 +25,9 @@ import org.tourage.ingredient.Role;
 import org.tourage.quantity.CupStandard;
 import org.tourage.quantity.HouseholdAmount;
 
-/** How the text of a recipe is read: chains, flour bases, brackets, and whatever else is written. */
+/**
+ * How the text of a recipe is read: chains, flour bases, brackets, and whatever else is written.
+ */
 class RecipeTextTest {
   private static double weight(String line) {
     return HouseholdRecipe.of("x", line).items().get(0).weighed().mass().in(GRAM);
@@ -96,7 +98,8 @@ class RecipeTextTest {
                 "18 g salt")
             .batch();
     Formula formula = batch.formula();
-    assertThat(formula.stages()).extracting(Stage::name)
+    assertThat(formula.stages())
+        .extracting(Stage::name)
         .containsExactly("First", "Second", "Third", "Final dough");
     assertThat(formula.stage("Third").takes()).containsExactly("Second");
     assertThat(formula.stage("Final dough").takes()).containsExactly("Third");
@@ -127,7 +130,8 @@ class RecipeTextTest {
   void drawsThatCannotBeAreRefusedWithTheirLine() {
     String[] poolish = {"[preferment Poolish]", "100 g bread flour", "100 g water", "[dough]", ""};
     poolish[4] = "all of Biga";
-    assertThat(refused(poolish)).hasMessageContaining("line 5, \"all of Biga\": no such stage to take: \"Biga\"");
+    assertThat(refused(poolish))
+        .hasMessageContaining("line 5, \"all of Biga\": no such stage to take: \"Biga\"");
     poolish[4] = "1 cup of Poolish";
     assertThat(refused(poolish)).hasMessageContaining("line 5: how much of \"Poolish\"?");
     poolish[4] = "100-200 g of Poolish";
@@ -165,7 +169,8 @@ class RecipeTextTest {
             "400 g water");
     assertThat(recipe.batch().flour()).isEqualTo(grams(500));
     assertThat(recipe.batch().formula().hydration().nominal()).isEqualTo(percent(80));
-    assertThat(recipe.items()).extracting(HouseholdRecipe.Item::flour)
+    assertThat(recipe.items())
+        .extracting(HouseholdRecipe.Item::flour)
         .containsExactly(true, true, false, true, false);
     assertThat(recipe.items().get(3).note()).isEqualTo("sieved");
     assertThat(HouseholdRecipe.of("x", "1 cup flour, scooped, as flour").items().get(0).weighed())
@@ -208,7 +213,8 @@ class RecipeTextTest {
     assertThat(exception.problems().get(0).exception().reason())
         .isEqualTo(BakeryException.Reason.UNKNOWN_NAME);
     assertThat(exception)
-        .hasMessageStartingWith("5 lines can't be read:\nline 2, \"500 g bred flour\": no such ingredient")
+        .hasMessageStartingWith(
+            "5 lines can't be read:\nline 2, \"500 g bred flour\": no such ingredient")
         .hasMessageContaining("did you mean bread flour")
         .hasMessageContaining("\nline 7: not a heading");
     assertThat(refused("salt").problems()).hasSize(1);
@@ -276,8 +282,7 @@ class RecipeTextTest {
           refused("[dough" + " ".repeat(2000) + "x");
           refused("[" + " ".repeat(200_000) + "dough x] y");
           refused("[preferment " + "x".repeat(5000) + "]");
-          assertThat(refused("500 g " + "x".repeat(5_000_000)).getMessage().length())
-              .isLessThan(500);
+          assertThat(refused("500 g " + "x".repeat(5_000_000))).hasMessageMatching("(?s).{1,500}");
           refused("(".repeat(900) + ")".repeat(90));
           refused("1 g " + "()".repeat(450));
         });

@@ -88,7 +88,8 @@ class StagesTest {
 
   @Test
   void aStageOfAnotherFormulaIsRefusedRatherThanWeighedAsNothing() {
-    Stage foreign = Batch.ofStages("x", List.of(draft("Poolish", 10, 10))).formula().stage("Poolish");
+    Stage foreign =
+        Batch.ofStages("x", List.of(draft("Poolish", 10, 10))).formula().stage("Poolish");
     assertThatThrownBy(() -> crescent().weightOf(foreign))
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("not a stage of this formula");
@@ -168,7 +169,8 @@ class StagesTest {
     assertThat(batch.lines().get(0).toWeigh()).isEqualTo(grams(100));
     assertThat(batch.times(2).madeOf(first)).isEqualTo(grams(400));
     assertThat(batch.toString().replaceAll(" +", " "))
-        .contains("First\n medium rye flour 20.0 100 g\n water 20.0 100 g\n = first 200 g\n of it kept back 50 g")
+        .contains(
+            "First\n medium rye flour 20.0 100 g\n water 20.0 100 g\n = first 200 g\n of it kept back 50 g")
         .contains("Second\n of First 150 g\n")
         .contains("Dough\n all of Second 500 g\n");
   }
@@ -282,7 +284,8 @@ class StagesTest {
             .build("Second", grams(100), grams(600), percent(80));
     assertThat(levain.flour().in(GRAM)).isCloseTo(600 / 1.8, within(1e-9));
     assertThat(levain.mass()).isEqualTo(grams(600));
-    assertThat(levain).hasToString("Mother 20 g at 100 %, First 120 g at 100 %, Second 600 g at 80 %");
+    assertThat(levain)
+        .hasToString("Mother 20 g at 100 %, First 120 g at 100 %, Second 600 g at 80 %");
     Batch batch =
         Formula.byWeight(
             "rye",
@@ -324,7 +327,8 @@ class StagesTest {
             .withLiquid(CATALOGUE.require("whole milk"))
             .build("Sweet", grams(200), percent(50))
             .stages();
-    assertThat(stages.get(1).parts()).extracting(p -> p.ingredient().name())
+    assertThat(stages.get(1).parts())
+        .extracting(p -> p.ingredient().name())
         .containsExactly("bread flour", "whole milk");
     assertThat(stages.get(0).parts().get(0).ingredient()).isEqualTo(RYE);
   }
@@ -373,8 +377,7 @@ class StagesTest {
                       f ->
                           f.line(FLOUR, percent(100))
                               .line(WATER, percent(60))
-                              .preferment(
-                                  Preferment.levain(percent(20), percent(100), feedings)))
+                              .preferment(Preferment.levain(percent(20), percent(100), feedings)))
                   .forFlour(kilograms(1));
           assertThat(fed.toString()).contains("all of Levain build 999");
           Stage last = fed.formula().stage("Levain build 1000");
