@@ -98,7 +98,8 @@ public record Baking(
               loads.size()
                   + " loads of at most "
                   + loads.get(0)
-                  + " pieces, so the last goes in "
+                  + (loads.get(0) == 1 ? " piece" : " pieces")
+                  + ", so the last goes in "
                   + AmountFormat.metric().time(time().multiply(loads.size() - 1.0))
                   + " after the first",
               "Keep the later loads colder, or shape them later",

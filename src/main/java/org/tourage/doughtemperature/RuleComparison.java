@@ -79,7 +79,7 @@ public record RuleComparison(
         plain
             ? "A friction is a number of the rule, found with it on straight doughs like this one;"
                 + " measure one mix, and the balance knows the mixer itself"
-            : mix.hasStatedParts() ? coldParts(mix) : weighsAlike(share));
+            : mix.ingredients().isEmpty() ? weighsAlike(share) : coldParts(mix));
   }
 
   /** Why the rule is off where something comes cold or warm. */

@@ -23,7 +23,10 @@ final class RiseAdvice {
     Stage coldest = null;
     for (Stage stage : history.stages()) {
       boolean unsure = stage.end().mean().in(CELSIUS) < ColdTail.UNKNOWN_BELOW;
-      coldest = unsure && stage.cold().matters() ? stage : coldest;
+      // the night is meant, not a short step that follows it
+      boolean longer =
+          coldest == null || stage.air().duration().compareTo(coldest.air().duration()) > 0;
+      coldest = unsure && stage.cold().matters() && longer ? stage : coldest;
       if (stage.end().growth() > Rise.GAS_ESCAPES) {
         advice.add(
             Advice.warning(

@@ -357,7 +357,7 @@ public record Bake(
             + both.temperature(end().core)
             + ", wanted for a "
             + kind.word()
-            + " dough "
+            + (kind == DoughKind.BATTER ? " " : " dough ")
             + both.temperature(wanted().low())
             + " to "
             + both.temperature(wanted().high());

@@ -177,7 +177,9 @@ public final class BenchSheet implements Serializable {
         .orElse(
             plan.way() == WaterPlan.Way.AS_IT_COMES
                 ? "nothing to temper: the dough comes right as it is"
-                : "no water does it alone: see the levers");
+                : plan.mix().freeLiquid().value() == 0
+                    ? "no free water: see the levers"
+                    : "no water does it alone: see the levers");
   }
 
   private List<String> water(WaterPlan plan) {
