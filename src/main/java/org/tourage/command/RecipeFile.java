@@ -28,6 +28,8 @@ import org.tourage.quantity.AmountFormat;
  */
 public final class RecipeFile {
   private static final int LONGEST_LINE = 2_000;
+  private static final int MOST_LINES = 200_000;
+  private static final int MOST_COMPLAINTS = 50;
 
   /** A line with the number that it has in its file. */
   record Numbered(int number, String text) {}
@@ -115,11 +117,15 @@ public final class RecipeFile {
     String[] section = {""};
     Numbered[] heading = {new Numbered(0, "")};
     int number = 0;
-    for (String raw : plain.lines().toList()) {
+    for (String raw : (Iterable<String>) plain.lines()::iterator) {
       number++;
       String line = raw.strip();
       if (line.isEmpty() || line.startsWith("#")) {
         continue;
+      }
+      if (number > MOST_LINES || complaints.size() >= MOST_COMPLAINTS) {
+        stop(Origin.line(file, number));
+        return;
       }
       Numbered here = new Numbered(number, line);
       Origin origin = Origin.line(file, number);
@@ -143,6 +149,20 @@ public final class RecipeFile {
             }
           });
     }
+  }
+
+  /** What goes on like this is no recipe. */
+  private void stop(Origin origin) {
+    complaints.add(
+        new Complaint(
+            origin,
+            new BakeryException(
+                Reason.OUT_OF_RANGE,
+                "the file is not read further",
+                complaints.size() >= MOST_COMPLAINTS
+                    ? complaints.size() + " complaints"
+                    : "more than " + MOST_LINES + " lines",
+                "mend what is said above, or give a shorter file")));
   }
 
   private static String section(String line) {

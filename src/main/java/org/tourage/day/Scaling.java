@@ -165,8 +165,8 @@ final class Scaling {
     LaminationPlan.Setup setup =
         order.product().makeUp() instanceof MakeUp.FromSheet sheet
             ? sheet.setup()
-            : LaminationPlan.Setup.SMALL_BENCH;
-    LaminationPlan.Setup here = setup.suiting(folds.lockIn());
-    return LaminationPlan.of(batch, order.processLoss(), folds, here.withRollers(rollers(here)));
+            : LaminationPlan.Setup.SMALL_BENCH.suiting(folds.lockIn());
+    return LaminationPlan.of(
+        batch, order.processLoss(), folds, setup.withRollers(rollers(setup)));
   }
 }

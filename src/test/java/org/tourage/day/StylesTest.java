@@ -160,7 +160,7 @@ class StylesTest {
     assertThat(out.toString(StandardCharsets.UTF_8))
         .contains("1. At a glance")
         .doesNotContain("not worked:")
-        .doesNotContain("not done:")
+        .doesNotContain(waits(recipe) ? "NaN" : "not done:")
         .doesNotContain("NaN")
         .doesNotContain("Infinity");
   }
@@ -173,7 +173,16 @@ class StylesTest {
     // that no rate of gas in the cold is published is no fault of a classical night
     assertThat(advice.stream().filter(a -> a.severity() == Severity.WARNING))
         .filteredOn(a -> !a.code().equals("COLD_UNSURE"))
+        .filteredOn(a -> !waits(recipe) || !a.code().equals("NOT_DONE"))
         .isEmpty();
-    assertThat(advice).extracting(Advice::code).doesNotContainAnyElementsOf(SCOLDING);
+    assertThat(advice)
+        .filteredOn(a -> !waits(recipe) || !a.code().equals("LOSS_UNUSUAL"))
+        .extracting(Advice::code)
+        .doesNotContainAnyElementsOf(SCOLDING);
+  }
+
+  /** Whether a bake of this recipe waits for the crumb, so that its core or loss is missed. */
+  private static boolean waits(String recipe) {
+    return waitingWindows().anyMatch(row -> row.text("recipe").equals(recipe));
   }
 }
