@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
-import org.tourage.command.RecipeFile.Value;
+import org.tourage.command.FileParts.Value;
 
 /** What a file sets, read once; remembers what was used, and collects the complaints. */
 final class GivenValues {

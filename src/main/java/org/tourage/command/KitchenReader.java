@@ -38,7 +38,8 @@ final class KitchenReader {
         kitchen,
         KitchenSettings.FRICTION,
         (k, friction) -> k.withMixer(new Mixer("the mixer", Warming.friction(friction))));
-    kitchen(kitchen, KitchenSettings.PAST_MIX, (k, past) -> k.withMixer(new Mixer("the mixer", past)));
+    kitchen(
+        kitchen, KitchenSettings.PAST_MIX, (k, past) -> k.withMixer(new Mixer("the mixer", past)));
     kitchen(kitchen, KitchenSettings.SHEETER, Kitchen::withRollers);
     return kitchen[0];
   }

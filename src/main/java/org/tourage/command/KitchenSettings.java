@@ -1,5 +1,6 @@
 package org.tourage.command;
 
+import java.util.List;
 import java.util.Map;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Temperature;
@@ -110,6 +111,28 @@ final class KitchenSettings {
               "up to 300 °C, 4 trays of 60 x 40 cm, stone",
               "highest set point, trays, stone floor or not")
           .usually("up to 275 °C, 2 trays of 45 x 35 cm");
+
+  static final List<Setting<?>> ALL =
+      List.of(
+          KITCHEN,
+          ROOM,
+          TAP,
+          FLOUR_TEMPERATURE,
+          REFRIGERATOR,
+          FREEZER,
+          PROOFER,
+          ALTITUDE,
+          BALANCE,
+          FINE_BALANCE,
+          BENCH,
+          BENCH_SIZE,
+          TUB,
+          COVER,
+          MIXER_RISE,
+          FRICTION,
+          PAST_MIX,
+          SHEETER,
+          OVEN);
 
   private KitchenSettings() {}
 }

@@ -71,7 +71,8 @@ final class OrderReader {
           }
           if (mass.isPresent()) {
             PieceOrder one =
-                given.get(Settings.BAKE_LOSS)
+                given
+                    .get(Settings.BAKE_LOSS)
                     .map(loss -> PieceOrder.baked(pieces.orElseThrow(), mass.get(), loss))
                     .orElseGet(() -> PieceOrder.raw(pieces.orElseThrow(), mass.get()));
             return Order.pieces(product, one);
@@ -81,7 +82,9 @@ final class OrderReader {
     try {
       return order.get().losing(given.get(Settings.PROCESS_LOSS).orElseThrow());
     } catch (BakeryException wrong) {
-      given.complain(given.origin(given.isSet(Settings.PIECE_MASS) ? Settings.PIECE_MASS : Settings.FLOUR), wrong);
+      given.complain(
+          given.origin(given.isSet(Settings.PIECE_MASS) ? Settings.PIECE_MASS : Settings.FLOUR),
+          wrong);
       given.refuse();
       throw wrong;
     }

@@ -1,8 +1,8 @@
 package org.tourage.command;
 
 import java.util.List;
-import org.tourage.command.RecipeFile.Numbered;
-import org.tourage.command.RecipeFile.OwnIngredient;
+import org.tourage.command.FileParts.Numbered;
+import org.tourage.command.FileParts.OwnIngredient;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.LabelText;
 

@@ -46,7 +46,8 @@ final class PlanReader {
     ProductReader products = new ProductReader(given);
     Procedure procedure = products.procedure();
     Product product = products.product(requireNonNull(recipe), requireNonNull(procedure));
-    DayPlan plan = DayPlan.of(new KitchenReader(given).kitchen(), new OrderReader(given).order(product));
+    DayPlan plan =
+        DayPlan.of(new KitchenReader(given).kitchen(), new OrderReader(given).order(product));
     plan = swap(plan, SwapKind.FLOUR, Settings.FLOUR_REPLACED, Settings.FLOUR_ON_HAND, catalogue);
     plan = swap(plan, SwapKind.FAT, Settings.FAT_REPLACED, Settings.FAT_ON_HAND, catalogue);
     plan =
@@ -72,7 +73,8 @@ final class PlanReader {
         given.complain(Origin.line(given.file().name(), problem.line()), problem.exception());
       }
       if (wrong.problems().isEmpty()) {
-        given.complain(Origin.line(given.file().name(), given.file().recipe().get(0).number()), wrong);
+        given.complain(
+            Origin.line(given.file().name(), given.file().recipe().get(0).number()), wrong);
       }
       return null;
     }
@@ -88,7 +90,8 @@ final class PlanReader {
     if (to.isEmpty()) {
       return plan;
     }
-    Optional<Ingredient> from = given.get(replaced).flatMap(name -> find(catalogue, name, replaced));
+    Optional<Ingredient> from =
+        given.get(replaced).flatMap(name -> find(catalogue, name, replaced));
     return find(catalogue, to.get(), onHand)
         .map(i -> plan.with(new DayPlan.Swap(kind, from.orElse(null), i)))
         .orElse(plan);

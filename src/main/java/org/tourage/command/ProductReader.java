@@ -69,7 +69,9 @@ final class ProductReader {
       }
     }
     Origin first =
-        Origin.line(given.file().name(), given.file().stepLines().isEmpty() ? 0 : given.file().stepLines().get(0).number());
+        Origin.line(
+            given.file().name(),
+            given.file().stepLines().isEmpty() ? 0 : given.file().stepLines().get(0).number());
     if (!mixes && given.isSet(Settings.DOUGH_TEMPERATURE)) {
       given.complain(
           given.origin(Settings.DOUGH_TEMPERATURE),
@@ -113,7 +115,7 @@ final class ProductReader {
   private int lineOf(HouseholdRecipe.Item item) {
     return given.file().recipe().stream()
         .filter(line -> line.text().strip().equals(item.text()))
-        .mapToInt(RecipeFile.Numbered::number)
+        .mapToInt(FileParts.Numbered::number)
         .findFirst()
         .orElse(0);
   }

@@ -11,6 +11,9 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.command.FileParts.Numbered;
+import org.tourage.command.FileParts.OwnIngredient;
+import org.tourage.command.FileParts.Value;
 import org.tourage.day.DayPlan;
 import org.tourage.day.Step;
 import org.tourage.quantity.AmountFormat;
@@ -27,18 +30,8 @@ import org.tourage.quantity.AmountFormat;
  * }</pre>
  */
 public final class RecipeFile {
-  private static final int LONGEST_LINE = 2_000;
   private static final int MOST_LINES = 200_000;
   private static final int MOST_COMPLAINTS = 50;
-
-  /** A line with the number that it has in its file. */
-  record Numbered(int number, String text) {}
-
-  /** A value with the place where it was set. */
-  record Value(String text, Origin origin) {}
-
-  /** An ingredient of one's own: its name and its lines. */
-  record OwnIngredient(String name, Origin origin, List<Numbered> lines) {}
 
   private final String name;
   private final Map<String, Value> values = new LinkedHashMap<>();
@@ -105,7 +98,7 @@ public final class RecipeFile {
     file.attempt(
         origin,
         () -> {
-          file.checkCharacters(value);
+          LineText.check(value);
           file.put(file.options, Settings.of(key), new Value(value.strip(), origin));
         });
     return file;
@@ -132,7 +125,7 @@ public final class RecipeFile {
       attempt(
           origin,
           () -> {
-            checkCharacters(line);
+            LineText.check(line);
             if (line.startsWith("[")) {
               section[0] = section(line);
               heading[0] = here;
@@ -232,27 +225,6 @@ public final class RecipeFile {
           "keep one of both");
     }
     into.put(setting.key(), value);
-  }
-
-  private void checkCharacters(String line) {
-    if (line.length() > LONGEST_LINE) {
-      throw new BakeryException(
-          Reason.UNREADABLE_TEXT,
-          "a line is too long",
-          line.length() + " characters",
-          "write at most " + LONGEST_LINE);
-    }
-    for (int i = 0; i < line.length(); i++) {
-      char c = line.charAt(i);
-      boolean bad = (Character.isISOControl(c) && c != '\t') || c == '\uFFFD';
-      if (bad) {
-        throw new BakeryException(
-            Reason.UNREADABLE_TEXT,
-            "a character that is no text",
-            String.format(Locale.ROOT, "U+%04X at place %d", (int) c, i + 1),
-            "save the file as plain text in UTF-8");
-      }
-    }
   }
 
   private void attempt(Origin origin, Runnable work) {

@@ -3,8 +3,8 @@ package org.tourage.command;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Mass;
@@ -14,7 +14,6 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.day.DayTime;
 import org.tourage.day.Product;
 import org.tourage.fermentation.RateModel;
-import org.tourage.lamination.Bench;
 import org.tourage.lamination.FatCurve;
 import org.tourage.makeup.Shape;
 import org.tourage.oven.DoughKind;
@@ -191,7 +190,7 @@ public final class Settings {
   static final Setting<DayTime> READY =
       Setting.of("ready", DayTime::parse, "day 2 09:00", "end of the last step");
 
-  private static final List<Setting<?>> ALL =
+  private static final List<Setting<?>> OF_THE_RECIPE =
       List.of(
           TITLE,
           CUPS,
@@ -223,51 +222,10 @@ public final class Settings {
           TRIM,
           SLENDERNESS,
           START,
-          READY,
-          KitchenSettings.KITCHEN,
-          KitchenSettings.ROOM,
-          KitchenSettings.TAP,
-          KitchenSettings.FLOUR_TEMPERATURE,
-          KitchenSettings.REFRIGERATOR,
-          KitchenSettings.FREEZER,
-          KitchenSettings.PROOFER,
-          KitchenSettings.ALTITUDE,
-          KitchenSettings.BALANCE,
-          KitchenSettings.FINE_BALANCE,
-          KitchenSettings.BENCH,
-          KitchenSettings.BENCH_SIZE,
-          KitchenSettings.TUB,
-          KitchenSettings.COVER,
-          KitchenSettings.MIXER_RISE,
-          KitchenSettings.FRICTION,
-          KitchenSettings.PAST_MIX,
-          KitchenSettings.SHEETER,
-          KitchenSettings.OVEN);
+          READY);
 
-  /** What belongs to the kitchen, and so may stand in a kitchen file. */
-  private static final Set<Setting<?>> OF_THE_KITCHEN =
-      Set.of(
-          KitchenSettings.KITCHEN,
-          KitchenSettings.ROOM,
-          KitchenSettings.TAP,
-          KitchenSettings.FLOUR_TEMPERATURE,
-          KitchenSettings.REFRIGERATOR,
-          KitchenSettings.FREEZER,
-          KitchenSettings.PROOFER,
-          KitchenSettings.ALTITUDE,
-          KitchenSettings.BALANCE,
-          KitchenSettings.FINE_BALANCE,
-          KitchenSettings.BENCH,
-          KitchenSettings.BENCH_SIZE,
-          KitchenSettings.TUB,
-          KitchenSettings.COVER,
-          KitchenSettings.MIXER_RISE,
-          KitchenSettings.FRICTION,
-          KitchenSettings.PAST_MIX,
-          KitchenSettings.SHEETER,
-          KitchenSettings.OVEN,
-          UNITS,
-          CUPS);
+  private static final List<Setting<?>> ALL =
+      Stream.concat(OF_THE_RECIPE.stream(), KitchenSettings.ALL.stream()).toList();
 
   private Settings() {}
 
@@ -281,7 +239,8 @@ public final class Settings {
   }
 
   static boolean ofTheKitchen(Setting<?> setting) {
-    return OF_THE_KITCHEN.contains(setting);
+    // a kitchen may also say how its people write
+    return KitchenSettings.ALL.contains(setting) || setting == UNITS || setting == CUPS;
   }
 
   /** The setting of a key. */

@@ -166,7 +166,6 @@ final class Scaling {
         order.product().makeUp() instanceof MakeUp.FromSheet sheet
             ? sheet.setup()
             : LaminationPlan.Setup.SMALL_BENCH.suiting(folds.lockIn());
-    return LaminationPlan.of(
-        batch, order.processLoss(), folds, setup.withRollers(rollers(setup)));
+    return LaminationPlan.of(batch, order.processLoss(), folds, setup.withRollers(rollers(setup)));
   }
 }

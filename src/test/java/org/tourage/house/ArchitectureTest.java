@@ -8,14 +8,18 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noFields;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import java.io.Serializable;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 class ArchitectureTest {
@@ -118,5 +122,63 @@ class ArchitectureTest {
         .should()
         .implement(Serializable.class)
         .check(CLASSES);
+  }
+
+  /** What the command may name of the trades: words that a file can say, and no results. */
+  private static final List<String> WORDS_OF_A_FILE =
+      List.of(
+          "fermentation.ColdTail",
+          "fermentation.Cover",
+          "fermentation.RateModel",
+          "fermentation.Rosso1993",
+          "lamination.Bench",
+          "lamination.FatCurve",
+          "lamination.Fold",
+          "lamination.FoldSequence",
+          "lamination.LaminationPlan$Setup",
+          "lamination.LockIn",
+          "lamination.Rollers",
+          "lamination.Rollers$Sheeter",
+          "makeup.Shape",
+          "oven.DoughKind",
+          "oven.OvenModel",
+          "oven.OvenProfile",
+          "oven.OvenProfile$Step",
+          "oven.ThermalDeath");
+
+  @Test
+  void onlyTheDayJoinsTheTradesAndTheCommandCalculatesNothing() {
+    List<String> allowed = WORDS_OF_A_FILE.stream().map(w -> "org.tourage." + w).toList();
+    DescribedPredicate<JavaClass> results =
+        DescribedPredicate.describe(
+            "are results of a trade",
+            c ->
+                List.of(
+                            "lamination",
+                            "makeup",
+                            "doughtemperature",
+                            "fermentation",
+                            "substitution",
+                            "oven")
+                        .stream()
+                        .anyMatch(room -> c.getPackageName().equals("org.tourage." + room))
+                    && !allowed.contains(c.getName()));
+    noClasses()
+        .that()
+        .resideInAPackage("org.tourage.command..")
+        .should()
+        .dependOnClassesThat(results)
+        .check(CLASSES);
+  }
+
+  @Test
+  void noClassOfTheCommandIsLong() throws Exception {
+    try (Stream<Path> files = Files.list(Path.of("src/main/java/org/tourage/command"))) {
+      for (Path file : files.toList()) {
+        try (Stream<String> lines = Files.lines(file)) {
+          assertThat(lines.count()).as(file.toString()).isLessThan(300);
+        }
+      }
+    }
   }
 }
