@@ -272,7 +272,9 @@ public record RiseHistory(
   public RiseHistory with(Rise other) {
     RiseHistory again = new RiseHistory(other, start, carbonDioxide, List.of());
     for (Stage stage : stages) {
-      again = again.then(stage.name, stage.body, stage.air, FRACTION.amount(stage.bubblesKept));
+      again =
+          again.with(
+              stage.name, stage.body, stage.air, stage.knockedBack, stage.bubblesKept);
     }
     return again;
   }
