@@ -272,9 +272,7 @@ public record RiseHistory(
   public RiseHistory with(Rise other) {
     RiseHistory again = new RiseHistory(other, start, carbonDioxide, List.of());
     for (Stage stage : stages) {
-      again =
-          again.with(
-              stage.name, stage.body, stage.air, stage.knockedBack, stage.bubblesKept);
+      again = again.with(stage.name, stage.body, stage.air, stage.knockedBack, stage.bubblesKept);
     }
     return again;
   }
