@@ -269,7 +269,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
       return new Step(setPoint, MINUTE.amount(minutes), mode, damp, ramp, end, endValue, rampFrom);
     }
 
-    /** {@code 204 °C (400 °F) for 10 min, fan, with steam}. */
+    /** {@code 212 °C (414 °F) for 8 min, fan, with steam}. */
     @Override
     public String toString() {
       AmountFormat format = AmountFormat.sideBySide();

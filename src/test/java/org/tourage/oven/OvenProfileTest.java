@@ -15,11 +15,11 @@ class OvenProfileTest {
   @Test
   void stepsAddUpAndReadInBothUnits() {
     OvenProfile profile =
-        OvenProfile.step(fahrenheit(400), minutes(10)).then(celsius(175), seconds(810));
-    assertThat(profile.total()).isEqualTo(minutes(23.5));
+        OvenProfile.step(fahrenheit(410), minutes(9)).then(celsius(185), seconds(810));
+    assertThat(profile.total()).isEqualTo(minutes(22.5));
     assertThat(profile)
-        .hasToString("204 °C (400 °F) for 10 min, then 175 °C (347 °F) for 14 min; 24 min in all");
-    assertThat(profile.working().toString()).contains("10 min + 14 min");
+        .hasToString("210 °C (410 °F) for 9 min, then 185 °C (365 °F) for 14 min; 23 min in all");
+    assertThat(profile.working().toString()).contains("9 min + 14 min");
     assertThat(profile.advice()).isEmpty();
   }
 
