@@ -224,9 +224,20 @@ public final class BakeDay implements Explained, Serializable {
     return results.advice().stream().filter(a -> a.severity() != Severity.SAFETY).toList();
   }
 
+  /** The worked solutions of all parts that are there, in the order of the day. */
   @Override
   public Working working() {
-    return results.working();
+    Working lines = batch().working();
+    for (Substitution exchange : exchanges()) {
+      lines = lines.then(exchange.working());
+    }
+    for (Part<? extends Serializable> part :
+        List.of(water(), lamination(), workability(), cutting(), rise(), bake())) {
+      if (part.found().orElse(null) instanceof Explained explained) {
+        lines = lines.then(explained.working());
+      }
+    }
+    return lines;
   }
 
   /** Days are equal if their plans are: the same plan always gives the same day. */

@@ -15,7 +15,6 @@ import javax.measure.quantity.Temperature;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
-import org.tourage.advice.Working;
 import org.tourage.doughtemperature.WaterPlan;
 import org.tourage.fermentation.DoughGas;
 import org.tourage.fermentation.OsmoticLoad;
@@ -50,7 +49,6 @@ final class DayWork {
   private final Kitchen kitchen;
   private final Product product;
   private final Set<Advice> advice = new LinkedHashSet<>();
-  private Working working = Working.of();
 
   DayWork(DayPlan plan) {
     this.plan = plan;
@@ -70,8 +68,7 @@ final class DayWork {
       Part<Baking> bake,
       boolean ferments,
       Timetable timetable,
-      List<Advice> advice,
-      Working working)
+      List<Advice> advice)
       implements Serializable {}
 
   Results work() {
@@ -86,15 +83,13 @@ final class DayWork {
     boolean puff = product.procedure().folds().isPresent() && !ferments(formula);
     DoughKind kind = product.kind().orElseGet(() -> OvenWork.kind(formula));
     boolean wet = kind == DoughKind.BATTER || kind == DoughKind.GLUTEN_FREE;
-    note(
-        batch.advice().stream()
-            .filter(a -> !puff || !a.code().equals("NO_LEAVENING"))
-            .filter(a -> !wet || !a.code().equals("HYDRATION_UNUSUAL"))
-            .toList(),
-        batch.working());
+    batch.advice().stream()
+        .filter(a -> !puff || !a.code().equals("NO_LEAVENING"))
+        .filter(a -> !wet || !a.code().equals("HYDRATION_UNUSUAL"))
+        .forEach(advice::add);
     DoughCourse course = new DoughCourse(kitchen, product.procedure(), scaled);
     Part<WaterPlan> water = new WaterWork(kitchen, product, batch, course).work();
-    water.found().ifPresent(w -> note(w.advice(), w.working()));
+    water.found().ifPresent(w -> advice.addAll(w.advice()));
     Part<Workability> workability = workability(scaled, batch);
     Part<RiseHistory> rise = Part.worked(() -> rise(formula, water)).then(course::history);
     Part<Baking> bake =
@@ -123,8 +118,7 @@ final class DayWork {
         bake,
         ferments(formula),
         timetable,
-        List.copyOf(advice),
-        working);
+        List.copyOf(advice));
   }
 
   /** Weighed on the balances of the kitchen: a gram of yeast on the fine one. */
@@ -134,11 +128,6 @@ final class DayWork {
         .fineBalance()
         .map(fine -> exact.rounded(step, fine.step(), fine.most().orElse(exact.total())))
         .orElseGet(() -> exact.rounded(step));
-  }
-
-  private void note(List<Advice> more, Working lines) {
-    advice.addAll(more);
-    working = working.then(lines);
   }
 
   private void collect(
@@ -152,15 +141,15 @@ final class DayWork {
         .found()
         .ifPresent(
             p -> {
-              note(p.advice(), p.working());
+              advice.addAll(p.advice());
               kitchen.benchSize().ifPresent(size -> advice.addAll(p.fitting(size)));
             });
-    scaled.cutting().found().ifPresent(c -> note(c.advice(), c.working()));
+    scaled.cutting().found().ifPresent(c -> advice.addAll(c.advice()));
     rise.found()
         .ifPresent(
             r -> {
               if (ferments(formula)) {
-                note(r.advice(), r.working());
+                advice.addAll(r.advice());
                 advice.addAll(OsmoticLoad.of(formula).advice());
               }
               advice.addAll(DayChecks.of(course.legs(), r, fat()));
@@ -171,7 +160,7 @@ final class DayWork {
     bake.found()
         .ifPresent(
             b -> {
-              note(b.advice(), b.working());
+              advice.addAll(b.advice());
               product.kill().ifPresent(k -> advice.addAll(k.advice(b.bake().coreHistory())));
             });
     boolean plants = plan.plantBased() || standsForDairy(formula);
@@ -203,13 +192,13 @@ final class DayWork {
     for (DayPlan.Swap swap : plan.swaps()) {
       Substitution next = exchange(now, swap);
       made.accept(next);
-      note(next.advice(), next.working());
+      advice.addAll(next.advice());
       now = next.after();
     }
     if (plan.plantBased()) {
       PlantBased next = PlantBased.of(now);
       made.accept(next);
-      note(next.advice(), next.working());
+      advice.addAll(next.advice());
       now = next.after();
     }
     return now.forFlour(given.flour());
@@ -284,7 +273,7 @@ final class DayWork {
                         kitchen.refrigerator(),
                         kitchen.room(),
                         kitchen.bench()));
-    workability.found().ifPresent(w -> note(w.advice(), w.working()));
+    workability.found().ifPresent(w -> advice.addAll(w.advice()));
     return workability;
   }
 

@@ -299,4 +299,17 @@ class RulesOfTheJointsTest {
             Order.asGiven(Product.of(lean(), patient).seen(2, minutes(70), celsius(26))));
     assertThat(codes(early)).contains("CUE_EARLY").doesNotContain("CUE_NOT_REACHED");
   }
+
+  @Test
+  void theWorkingOfADayIsThatOfAllItsPartsInTheirOrder() {
+    Procedure procedure =
+        Procedure.of(Step.mix(minutes(15), celsius(25)), Step.proof(minutes(60)), Step.bake(OVEN));
+    BakeDay day = day(Kitchen.USUAL, Order.pieces(Product.of(lean(), procedure), 12, grams(80)));
+    assertThat(day.working().lines())
+        .startsWith(day.batch().working().lines().get(0))
+        .containsAll(day.water().get().working().lines())
+        .containsAll(day.rise().get().working().lines())
+        .endsWith(
+            day.bake().get().working().lines().get(day.bake().get().working().lines().size() - 1));
+  }
 }
