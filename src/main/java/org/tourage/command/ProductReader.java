@@ -31,7 +31,7 @@ final class ProductReader {
 
   Product product(HouseholdRecipe recipe, Procedure procedure) {
     Product product =
-        Product.of(recipe, procedure).fermenting(given.get(Settings.RATE_MODEL).orElseThrow());
+        of(recipe, procedure).fermenting(given.get(Settings.RATE_MODEL).orElseThrow());
     product = with(product, Settings.DOUGH_KIND, Product::ofKind);
     product =
         with(
@@ -88,6 +88,27 @@ final class ProductReader {
       given.refuse();
       return null;
     }
+  }
+
+  /** The product, or the complaint about the step that names no stage of the recipe. */
+  private Product of(HouseholdRecipe recipe, Procedure procedure) {
+    try {
+      return Product.of(recipe, procedure);
+    } catch (BakeryException wrong) {
+      int line =
+          given.file().stepLines().stream()
+              .filter(l -> String.valueOf(wrong.getMessage()).contains("\"" + name(l) + "\""))
+              .mapToInt(FileParts.Numbered::number)
+              .findFirst()
+              .orElse(0);
+      given.complain(Origin.line(given.file().name(), line), wrong);
+      given.refuse();
+      throw wrong;
+    }
+  }
+
+  private static String name(FileParts.Numbered line) {
+    return line.text().substring(0, Math.max(0, line.text().indexOf(':'))).strip();
   }
 
   /** Where an ingredient stood; a temperature that nothing would use is complained of. */

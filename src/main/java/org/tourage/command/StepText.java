@@ -32,6 +32,13 @@ final class StepText {
           "([^,]+?)(?:\\s+at\\s+([^,]+?)|\\s+in\\s+(?:the\\s+)?([a-z]+))?"
               + "(?:\\s+as\\s+(?:an?\\s+)?([^,]+?))?(?:\\s+under\\s+([a-z]+))?"
               + "\\s*(?:,\\s*(?:until\\s+)?(.*))?");
+
+  /** How a line goes on that mixes the dough itself: mix the dough, mix and knead, mix slowly. */
+  private static final Pattern NO_STAGE =
+      Pattern.compile(
+          "(the|and|by|on|in|at|with|for|to|until|all|everything|slowly|fast|well|again)\\b|(final"
+              + " )?(dough|batter)$");
+
   private static final Pattern GENTLY =
       Pattern.compile("\\b(gently|lightly|loosely)\\b", Pattern.CASE_INSENSITIVE);
   private static final Amount<Temperature> BOILING = Amounts.celsius(100);
@@ -157,8 +164,7 @@ final class StepText {
   /** "mix the dough" is the final dough; "mix Poolish" is that stage. */
   private static @Nullable String stage(String rest) {
     String lower = rest.toLowerCase(Locale.ROOT);
-    boolean dough =
-        lower.isEmpty() || lower.startsWith("the ") || lower.matches("(final )?(dough|batter)");
+    boolean dough = lower.isEmpty() || NO_STAGE.matcher(lower).lookingAt();
     return dough ? null : rest;
   }
 

@@ -245,6 +245,21 @@ public sealed interface Form extends Serializable {
 
     private static final double LOAF_HEIGHT = 0.666;
 
+    /**
+     * Checks the measures.
+     *
+     * @param length from end to end, null to take it from the mass
+     * @param diameter across, null to take it from the mass
+     */
+    public Roll {
+      if (length != null) {
+        Forms.positive("roll", length);
+      }
+      if (diameter != null) {
+        Forms.positive("roll", diameter);
+      }
+    }
+
     private double across(double volume) {
       if (length != null) {
         return Math.sqrt(4 * volume / (Math.PI * length.in(METRE)));

@@ -7,6 +7,8 @@ import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import org.jspecify.annotations.Nullable;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
 import org.tourage.lamination.FatCurve;
 import org.tourage.lamination.LaminationPlan;
 import org.tourage.makeup.Shape;
@@ -60,6 +62,13 @@ public sealed interface MakeUp extends Serializable {
       requireNonNull(setup, "setup");
       requireNonNull(cut, "cut");
       requireNonNull(trim, "trim");
+      if (!(slenderness > 0) || Double.isInfinite(slenderness)) {
+        throw new BakeryException(
+            Reason.OUT_OF_RANGE,
+            "no piece is cut so slender",
+            slenderness + " times as high as wide",
+            "give a positive number, for example 2.2");
+      }
     }
 
     /**

@@ -18,6 +18,7 @@ import org.tourage.fermentation.RateModel;
 import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
 import org.tourage.formula.HouseholdRecipe;
+import org.tourage.formula.Stage;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.oven.DoughKind;
 import org.tourage.oven.ThermalDeath;
@@ -114,6 +115,17 @@ public final class Product implements Serializable {
     this.recipe = recipe;
     this.procedure = requireNonNull(procedure, "procedure");
     this.extras = extras;
+    for (Step step : procedure.steps()) {
+      String stage =
+          step.action() instanceof Action.Ripen ripening
+              ? ripening.stage()
+              : step.action() instanceof Action.Mix mixing ? mixing.stage() : null;
+      List<String> names = given.formula().stages().stream().map(Stage::name).toList();
+      if (stage != null && names.stream().noneMatch(stage::equalsIgnoreCase)) {
+        throw BakeryException.unknownName(
+            "the step \"" + step.name() + "\" names no stage of the formula", stage, names);
+      }
+    }
   }
 
   /**
