@@ -63,7 +63,7 @@ final class StepText {
     SHAPE("shape", "round", "pan", "fill"),
     PROOF("proof"),
     BOIL("boil"),
-    GLAZE("glaze", "score", "brush", "top"),
+    GLAZE("glaze", "score", "brush", "top", "dip", "dimple"),
     BAKE("bake"),
     COOL("cool"),
     WORK("work");
@@ -109,6 +109,9 @@ final class StepText {
               + " shape the fat, lock in HOW, turn FOLDS, roll the sheet, cut, divide, shape, proof,"
               + " boil, glaze, bake, cool, or work for anything else");
     }
+    // a tin that is filled shapes the dough, a piece that is filled keeps its gas
+    boolean piece = found.equals("fill") && !body.contains(" as ");
+    verb = piece ? Verb.GLAZE : verb;
     String rest = name.substring(found.length()).replaceFirst("^[,\\s]+", "").strip();
     if (verb == Verb.BAKE) {
       return bake(name, body);

@@ -82,7 +82,9 @@ final class WaterAdvice {
         plan.levers().isEmpty()
             ? "Nothing here can be changed"
             : String.join(
-                "; or ", plan.levers().stream().limit(NAMED).map(Lever::toString).toList());
+                // the other levers come on top of the liquid at its limit
+                plan.mix().freeLiquid().value() > 0 ? "; with that also " : "; or ",
+                plan.levers().stream().limit(NAMED).map(Lever::toString).toList());
     return plan.best().equals(plan.target())
         ? first
         : first

@@ -209,7 +209,11 @@ public final class BenchSheet implements Serializable {
                         + ", "
                         + rule.working().lines().get(0).numbers()));
     plan.comparison().filter(c -> c.differs()).ifPresent(c -> SheetText.wrap(lines, c.toString()));
-    plan.levers().forEach(lever -> lines.add("lever: " + lever));
+    for (int i = 0; i < plan.levers().size(); i++) {
+      // the other levers come on top of the liquid at its limit
+      boolean onTop = i > 0 && plan.mix().freeLiquid().value() > 0;
+      lines.add((onTop ? "lever, with that: " : "lever: ") + plan.levers().get(i));
+    }
     return lines;
   }
 
