@@ -20,6 +20,7 @@ module org.tourage {
   exports org.tourage.physics;
   exports org.tourage.day;
   exports org.tourage.quantity;
+  exports org.tourage.schedule;
   exports org.tourage.sheet;
   exports org.tourage.substitution;
 }

@@ -30,6 +30,7 @@ class ArchitectureTest {
           List.of("advice"),
           List.of("quantity"),
           List.of("physics"),
+          List.of("schedule"),
           List.of("ingredient"),
           List.of("formula"),
           List.of(
