@@ -17,8 +17,15 @@ import org.jspecify.annotations.Nullable;
 final class Branching {
   /** Something that takes of a store, from an offset to a start to an offset to a start. */
   private record Part(
-      int first, int firstOffset, int last, int lastOffset, int store, int amount, int enter,
-      int leave, boolean hold) {
+      int first,
+      int firstOffset,
+      int last,
+      int lastOffset,
+      int store,
+      int amount,
+      int enter,
+      int leave,
+      boolean hold) {
     int begin(int[] low) {
       return low[first] + firstOffset;
     }
@@ -74,14 +81,15 @@ final class Branching {
         if (h.before() == i) {
           parts
               .get(h.store())
-              .add(
-                  new Part(i, core.length[i], h.after(), 0, h.store(), h.amount(), -1, -1, true));
+              .add(new Part(i, core.length[i], h.after(), 0, h.store(), h.amount(), -1, -1, true));
         }
       }
     }
   }
 
-  /** What the search came to: starts earlier than what was known, or null; and whether it is all. */
+  /**
+   * What the search came to: starts earlier than what was known, or null; and whether it is all.
+   */
   record Found(int @Nullable [] starts, boolean complete) {}
 
   /**
@@ -215,8 +223,7 @@ final class Branching {
   }
 
   private static int[] times(Core.Store store, int begin, int end) {
-    int[] inside =
-        Arrays.stream(store.time()).filter(t -> t > begin && t < end).toArray();
+    int[] inside = Arrays.stream(store.time()).filter(t -> t > begin && t < end).toArray();
     int[] all = Arrays.copyOf(inside, inside.length + 1);
     all[inside.length] = begin;
     return all;
@@ -243,8 +250,7 @@ final class Branching {
   private static boolean together(Part p, Part q, int[] low) {
     return p.enter == q.enter
         && p.leave == q.leave
-        && (p.enter == p.leave
-            || p.begin(low) == q.begin(low) && p.end(low) == q.end(low));
+        && (p.enter == p.leave || p.begin(low) == q.begin(low) && p.end(low) == q.end(low));
   }
 
   private static List<Part> least(List<Part> active, int sum, int capacity) {
@@ -285,8 +291,7 @@ final class Branching {
         }
       }
       if (p.hold) {
-        consider(
-            ways, low, high, new int[][] {{p.last, p.first, -core.length[p.first]}}, -1, 0, 0);
+        consider(ways, low, high, new int[][] {{p.last, p.first, -core.length[p.first]}}, -1, 0, 0);
       }
       int k = segment(store, at);
       if (store.capacity()[k] < store.most() && !p.hold) {
@@ -306,8 +311,13 @@ final class Branching {
       if (p.enter >= 0 && p.enter != p.leave && one) {
         int lag = p.firstOffset - q.firstOffset;
         consider(
-            ways, low, high, new int[][] {{p.first, q.first, lag}, {q.first, p.first, -lag}}, -1,
-            0, 0);
+            ways,
+            low,
+            high,
+            new int[][] {{p.first, q.first, lag}, {q.first, p.first, -lag}},
+            -1,
+            0,
+            0);
       }
     }
     return ways;

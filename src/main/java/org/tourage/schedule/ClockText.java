@@ -27,7 +27,8 @@ final class ClockText {
     long s = time.toSeconds();
     long day = Math.floorDiv(s, 86_400L);
     long rest = Math.floorMod(s, 86_400L);
-    String clock = String.format(Locale.ROOT, "day %d %02d:%02d", day + 1, rest / 3600, rest / 60 % 60);
+    String clock =
+        String.format(Locale.ROOT, "day %d %02d:%02d", day + 1, rest / 3600, rest / 60 % 60);
     return rest % 60 == 0 ? clock : clock + String.format(Locale.ROOT, ":%02d", rest % 60);
   }
 }

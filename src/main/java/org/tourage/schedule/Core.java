@@ -7,7 +7,8 @@ import java.util.List;
 /**
  * A problem in whole numbers: tasks by index, times in seconds. A link is {@code start(to) >=
  * start(from) + lag}; a negative lag is a greatest lag the other way round. Seen in a mirror, with
- * time running backward, it is a problem of the same kind; so one generation serves both directions.
+ * time running backward, it is a problem of the same kind; so one generation serves both
+ * directions.
  */
 final class Core {
   /** Beyond every time of a problem; twice of it is still an {@code int}. */

@@ -48,8 +48,7 @@ final class CoreOf {
       }
     }
     problem.links().forEach(l -> link(l, length));
-    Core.Store[] stores =
-        problem.resources().stream().map(this::store).toArray(Core.Store[]::new);
+    Core.Store[] stores = problem.resources().stream().map(this::store).toArray(Core.Store[]::new);
     return new Core(length, release, latest, due, links, uses, holds, stores);
   }
 
@@ -115,7 +114,6 @@ final class CoreOf {
         }
       }
     }
-    return new Core.Store(
-        calendar.time, calendar.capacity, change, resource.attended());
+    return new Core.Store(calendar.time, calendar.capacity, change, resource.attended());
   }
 }

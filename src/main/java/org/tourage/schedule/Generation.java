@@ -5,8 +5,8 @@ import java.util.BitSet;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Serial generation of a schedule from an order of the tasks: each as early as links, resources
- * and calendars let it. Where a greatest lag can't be kept, what it was reckoned from is taken out
+ * Serial generation of a schedule from an order of the tasks: each as early as links, resources and
+ * calendars let it. Where a greatest lag can't be kept, what it was reckoned from is taken out
  * again and put later (K. Neumann, C. Schwindt, J. Zimmermann, Project Scheduling with Time Windows
  * and Scarce Resources, 2nd ed., Springer 2003, section 2.6, from memory; here only the tasks that
  * are linked to it are taken out).
@@ -362,9 +362,7 @@ final class Generation {
         int[] lags = forward ? core.toLag[i] : core.fromLag[i];
         for (int k = 0; k < next.length; k++) {
           int j = next[k];
-          if (!placed[j]
-              && (forward ? raise(i, j, lags[k]) : lower(i, j, lags[k]))
-              && !queued[j]) {
+          if (!placed[j] && (forward ? raise(i, j, lags[k]) : lower(i, j, lags[k])) && !queued[j]) {
             queue[(head + count++) % queue.length] = j;
             queued[j] = true;
           }

@@ -11,8 +11,9 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 
 /**
- * That one task follows another, how long it waits at least and at most, and what is kept meanwhile:
- * proved pieces wait ten minutes for the oven and no longer, and stand in the proofer until then.
+ * That one task follows another, how long it waits at least and at most, and what is kept
+ * meanwhile: proved pieces wait ten minutes for the oven and no longer, and stand in the proofer
+ * until then.
  */
 public final class Link implements Serializable {
   private static final long serialVersionUID = 1L;

@@ -5,8 +5,8 @@ import java.util.Objects;
 
 /**
  * The built-in method: tasks are placed one after another by many orders, backward from the due
- * times and forward, and the best schedule is improved within a fixed count of tries; small problems
- * are then searched through. It needs nothing but this library, and gives the same answer
+ * times and forward, and the best schedule is improved within a fixed count of tries; small
+ * problems are then searched through. It needs nothing but this library, and gives the same answer
  * everywhere.
  */
 public final class ListScheduler implements Scheduler {

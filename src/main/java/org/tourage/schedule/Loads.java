@@ -2,7 +2,9 @@ package org.tourage.schedule;
 
 import java.util.Arrays;
 
-/** What stands in a store with settings: loads of one setting share, others need a change between. */
+/**
+ * What stands in a store with settings: loads of one setting share, others need a change between.
+ */
 final class Loads {
   private static final int ROW = 5;
   private final int[][] change;

@@ -259,6 +259,9 @@ public final class Resource implements Serializable {
   /** {@code oven, 4}. */
   @Override
   public String toString() {
-    return name + ", " + capacity + (openings.isEmpty() ? "" : ", by " + openings.size() + " openings");
+    return name
+        + ", "
+        + capacity
+        + (openings.isEmpty() ? "" : ", by " + openings.size() + " openings");
   }
 }

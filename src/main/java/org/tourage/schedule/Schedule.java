@@ -46,7 +46,7 @@ public final class Schedule implements Serializable {
       }
     }
 
-    /** {@code day 1 06:30 to day 1 06:48  bake}. */
+    /** {@code day 1 06:30 to day 1 06:48 bake}. */
     @Override
     public String toString() {
       return ClockText.at(start) + " to " + ClockText.at(end) + "  " + task.name();

@@ -10,13 +10,12 @@ import java.util.Objects;
 import java.util.TreeSet;
 
 /**
- * Accepts or refuses any schedule. It goes back to what the problem says and shares nothing with the
- * schedulers: a sum over all spans at each time at which one begins.
+ * Accepts or refuses any schedule. It goes back to what the problem says and shares nothing with
+ * the schedulers: a sum over all spans at each time at which one begins.
  */
 public final class ScheduleCheck {
   /** What is taken of a resource, by whom, and from when to when. */
-  record Span(
-      String who, int amount, Duration from, Duration to, String enter, String leave) {
+  record Span(String who, int amount, Duration from, Duration to, String enter, String leave) {
     boolean covers(Duration time) {
       return from.compareTo(time) <= 0 && time.compareTo(to) < 0;
     }
@@ -90,7 +89,11 @@ public final class ScheduleCheck {
       if (start.compareTo(release) < 0) {
         say(
             Violation.Kind.WINDOW,
-            "\"" + task.name() + "\" begins at " + ClockText.at(start) + ", before "
+            "\""
+                + task.name()
+                + "\" begins at "
+                + ClockText.at(start)
+                + ", before "
                 + ClockText.at(release));
       }
       Duration end = start.plus(task.least());
@@ -100,7 +103,11 @@ public final class ScheduleCheck {
               by ->
                   say(
                       Violation.Kind.WINDOW,
-                      "\"" + task.name() + "\" ends at " + ClockText.at(end) + ", after "
+                      "\""
+                          + task.name()
+                          + "\" ends at "
+                          + ClockText.at(end)
+                          + ", after "
                           + ClockText.at(by)));
     }
   }
@@ -113,7 +120,11 @@ public final class ScheduleCheck {
       if (time.compareTo(task.greatest()) > 0) {
         say(
             Violation.Kind.LINK,
-            "\"" + task.name() + "\" takes " + ClockText.length(time) + ", at most "
+            "\""
+                + task.name()
+                + "\" takes "
+                + ClockText.length(time)
+                + ", at most "
                 + ClockText.length(task.greatest()));
       }
     }
@@ -140,16 +151,14 @@ public final class ScheduleCheck {
       Duration least = begin.plus(task.least());
       for (Need need : task.needs()) {
         if (need.resource().equals(resource.name())) {
-          Duration from =
-              need.part() == Need.Part.END ? least.minus(need.length()) : begin;
+          Duration from = need.part() == Need.Part.END ? least.minus(need.length()) : begin;
           Duration to =
               switch (need.part()) {
                 case START -> begin.plus(need.length());
                 case END -> least;
                 case WHOLE -> end(problem, starts, task);
               };
-          spans.add(
-              new Span(task.name(), need.amount(), from, to, need.enter(), need.leave()));
+          spans.add(new Span(task.name(), need.amount(), from, to, need.enter(), need.leave()));
         }
       }
     }
@@ -190,8 +199,16 @@ public final class ScheduleCheck {
       if (sum > there) {
         say(
             Violation.Kind.CAPACITY,
-            "at " + ClockText.at(time) + " " + sum + " of " + resource.name() + " are taken of "
-                + there + ": " + active.stream().map(Span::who).toList());
+            "at "
+                + ClockText.at(time)
+                + " "
+                + sum
+                + " of "
+                + resource.name()
+                + " are taken of "
+                + there
+                + ": "
+                + active.stream().map(Span::who).toList());
       }
     }
   }
@@ -208,13 +225,22 @@ public final class ScheduleCheck {
           continue;
         }
         boolean one = a.enter().equals(b.enter()) && a.leave().equals(b.leave());
-        boolean share = one && (a.enter().equals(a.leave())
+        boolean share =
+            one
+                && (a.enter().equals(a.leave())
                     || a.from().equals(b.from()) && a.to().equals(b.to()));
         if (!share && !before(resource, a, b) && !before(resource, b, a)) {
           say(
               Violation.Kind.SETTING,
-              "\"" + a.who() + "\" and \"" + b.who() + "\" want " + resource.name()
-                  + " at other settings at " + ClockText.at(a.from()) + " and "
+              "\""
+                  + a.who()
+                  + "\" and \""
+                  + b.who()
+                  + "\" want "
+                  + resource.name()
+                  + " at other settings at "
+                  + ClockText.at(a.from())
+                  + " and "
                   + ClockText.at(b.from()));
         }
       }

@@ -1,7 +1,6 @@
 package org.tourage.schedule;
 
 import java.io.Serializable;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -96,9 +95,9 @@ public final class SchedulingProblem implements Serializable {
      * The problem.
      *
      * @return the problem
-     * @throws BakeryException if a name is not known, if more is needed than there is, if a
-     *     setting is named where there are none or none where there are, or if a stretching task
-     *     has not one follower
+     * @throws BakeryException if a name is not known, if more is needed than there is, if a setting
+     *     is named where there are none or none where there are, or if a stretching task has not
+     *     one follower
      */
     public SchedulingProblem build() {
       open();
@@ -158,9 +157,7 @@ public final class SchedulingProblem implements Serializable {
             "no such resource for \"" + who + "\"", need.resource(), resources.keySet());
       }
       int most =
-          resource.openings().isEmpty()
-              ? resource.capacity()
-              : new Calendar(resource).most();
+          resource.openings().isEmpty() ? resource.capacity() : new Calendar(resource).most();
       if (need.amount() > most) {
         throw new BakeryException(
             Reason.INCONSISTENT,

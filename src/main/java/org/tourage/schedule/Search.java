@@ -35,7 +35,7 @@ final class Search {
     this.mirror = core.mirrored();
     none = new int[core.size];
     Arrays.fill(none, -Core.NEVER);
-    repairs = 20 + 3 * core.size;
+    repairs = 50 + 30 * core.size;
   }
 
   /** A time by which everything could be done, one after another. */
@@ -51,7 +51,9 @@ final class Search {
     for (Core.Store store : core.stores) {
       sum += Math.max(0, store.time()[store.time().length - 1]);
       if (store.change() != null) {
-        sum += (long) core.size * Arrays.stream(store.change()).flatMapToInt(Arrays::stream).max().orElse(0);
+        sum +=
+            (long) core.size
+                * Arrays.stream(store.change()).flatMapToInt(Arrays::stream).max().orElse(0);
       }
     }
     return (int) Math.min(sum + 1, Core.NEVER - 1);

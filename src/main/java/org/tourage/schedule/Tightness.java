@@ -22,7 +22,9 @@ final class Tightness {
     }
     slack = Math.min(slack, (long) core.latest[i] - start[i]);
     int end = start[i] + core.length[i];
-    slack = Math.min(slack, (long) core.due[i] < Core.NEVER ? Math.max(0, core.due[i] - end) : Core.NEVER);
+    slack =
+        Math.min(
+            slack, (long) core.due[i] < Core.NEVER ? Math.max(0, core.due[i] - end) : Core.NEVER);
     for (int s = 0; s < core.stores.length; s++) {
       slack = Math.min(slack, room(i, s));
     }
@@ -76,11 +78,15 @@ final class Tightness {
           continue;
         }
         int from = start[j] + other.from();
-        if (one && from == start[i] + use.from() && other.to() - other.from() == use.to() - use.from()) {
+        if (one
+            && from == start[i] + use.from()
+            && other.to() - other.from() == use.to() - use.from()) {
           return 0;
         }
         if (from >= start[i] + use.to()) {
-          room = Math.min(room, (long) from - change[use.leave()][other.enter()] - start[i] - use.to());
+          room =
+              Math.min(
+                  room, (long) from - change[use.leave()][other.enter()] - start[i] - use.to());
         }
       }
     }
@@ -110,7 +116,9 @@ final class Tightness {
     }
     for (int k = 0; k < core.from[i].length; k++) {
       int j = core.from[i][k];
-      if (core.fromLag[i][k] >= 0 && start[j] < start[i] && start[j] + core.fromLag[i][k] == start[i]) {
+      if (core.fromLag[i][k] >= 0
+          && start[j] < start[i]
+          && start[j] + core.fromLag[i][k] == start[i]) {
         return j;
       }
     }

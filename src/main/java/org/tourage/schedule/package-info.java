@@ -3,8 +3,8 @@
  * time, settings that take time to change, and schedules that keep them. The room knows no dough.
  *
  * <p>Start with {@link org.tourage.schedule.SchedulingProblem#builder()}; {@link
- * org.tourage.schedule.ListScheduler} gives a schedule, {@link
- * org.tourage.schedule.ScheduleCheck} says of any schedule whether it keeps the problem.
+ * org.tourage.schedule.ListScheduler} gives a schedule, {@link org.tourage.schedule.ScheduleCheck}
+ * says of any schedule whether it keeps the problem.
  */
 @NullMarked
 package org.tourage.schedule;

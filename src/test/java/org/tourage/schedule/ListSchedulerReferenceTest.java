@@ -11,9 +11,9 @@ import org.junit.jupiter.api.Test;
 import org.tourage.advice.BakeryException;
 
 /**
- * Against published best makespans: R. Kolisch, A. Sprecher, PSPLIB, European Journal of Operational
- * Research 96 (1997) 205-216, set j30, 48 instances; R. Kolisch, C. Schwindt, A. Sprecher, in
- * Project Scheduling, Kluwer 1999 (ProGen/max), set sm_j10, 90 instances.
+ * Against published best makespans: R. Kolisch, A. Sprecher, PSPLIB, European Journal of
+ * Operational Research 96 (1997) 205-216, set j30, 48 instances; R. Kolisch, C. Schwindt, A.
+ * Sprecher, in Project Scheduling, Kluwer 1999 (ProGen/max), set sm_j10, 90 instances.
  */
 @Tag("reference")
 class ListSchedulerReferenceTest {

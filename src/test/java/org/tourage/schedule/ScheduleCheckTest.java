@@ -39,11 +39,9 @@ class ScheduleCheckTest {
             .task(Task.of("b", min(20)).needing(Need.of("oven", 2).at("200 °C")))
             .task(Task.of("c", min(20)).needing(Need.of("oven", 1).at("200 °C")))
             .build();
-    assertThat(
-            ScheduleCheck.violations(problem, Map.of("a", min(0), "c", min(7), "b", min(27))))
+    assertThat(ScheduleCheck.violations(problem, Map.of("a", min(0), "c", min(7), "b", min(27))))
         .isEmpty();
-    assertThat(
-            ScheduleCheck.violations(problem, Map.of("a", min(0), "c", min(7), "b", min(26))))
+    assertThat(ScheduleCheck.violations(problem, Map.of("a", min(0), "c", min(7), "b", min(26))))
         .extracting(Violation::text)
         .containsExactly("at day 1 00:26 3 of oven are taken of 2: [c, b]");
   }
@@ -101,14 +99,10 @@ class ScheduleCheckTest {
           .extracting(Violation::kind)
           .containsExactly(Violation.Kind.LINK);
     }
-    assertThat(
-            ScheduleCheck.violations(
-                problem, Map.of("a", min(5).plusSeconds(1), "b", min(28))))
+    assertThat(ScheduleCheck.violations(problem, Map.of("a", min(5).plusSeconds(1), "b", min(28))))
         .extracting(Violation::text)
         .containsExactly("\"a\" ends at day 1 00:25:01, after day 1 00:25");
-    assertThat(
-            ScheduleCheck.violations(
-                problem, Map.of("a", min(5).minusSeconds(1), "b", min(28))))
+    assertThat(ScheduleCheck.violations(problem, Map.of("a", min(5).minusSeconds(1), "b", min(28))))
         .extracting(Violation::kind)
         .containsExactly(Violation.Kind.WINDOW);
   }
@@ -128,9 +122,7 @@ class ScheduleCheckTest {
     SchedulingProblem problem =
         SchedulingProblem.builder()
             .resource(
-                Resource.of("hands", 1)
-                    .open(min(60), min(180), 1)
-                    .open(min(120), min(240), 1))
+                Resource.of("hands", 1).open(min(60), min(180), 1).open(min(120), min(240), 1))
             .task(Task.of("a", min(90)).needing(Need.of("hands", 2).first(min(30))))
             .task(Task.of("b", min(60)).needing(Need.of("hands", 1)))
             .build();

@@ -28,9 +28,7 @@ class ScheduleLaws {
             .resource(Resource.of("mixer", 1))
             .resource(Resource.of("proofer", 12))
             .resource(
-                Resource.of("oven", trays)
-                    .changing(min(15))
-                    .changing("200 °C", "180 °C", min(25)));
+                Resource.of("oven", trays).changing(min(15)).changing("200 °C", "180 °C", min(25)));
     String[] settings = {"200 °C", "220 °C", "180 °C"};
     for (int p = 0; p < products; p++) {
       String name = "product " + p + " ";
@@ -42,8 +40,7 @@ class ScheduleLaws {
               Task.of(name + "mix", min(10 + random.nextInt(10)))
                   .needing(Need.of("mixer", 1))
                   .needing(Need.of("hands", 1).first(min(4))))
-          .task(
-              Task.of(name + "bulk", min(60 + random.nextInt(30)), min(180)))
+          .task(Task.of(name + "bulk", min(60 + random.nextInt(30)), min(180)))
           .task(
               Task.of(name + "shape", min(10 + random.nextInt(20)))
                   .needing(Need.of("hands", 1 + random.nextInt(2))))
@@ -52,7 +49,8 @@ class ScheduleLaws {
                   .needing(Need.of("proofer", load)))
           .task(
               Task.of(name + "bake", min(15 + random.nextInt(25)))
-                  .needing(random.nextInt(4) == 0 ? oven.stepping("220 °C", "200 °C") : oven.at(setting))
+                  .needing(
+                      random.nextInt(4) == 0 ? oven.stepping("220 °C", "200 °C") : oven.at(setting))
                   .needing(Need.of("hands", 1).first(min(2)))
                   .needing(Need.of("hands", 1).last(min(2)))
                   .due(min(24 * 60 + shift + 30L * random.nextInt(6))))
@@ -117,7 +115,11 @@ class ScheduleLaws {
       assertThat(after(schedule, entry, slack)).as(entry + " by " + slack).isEmpty();
       if (slack.compareTo(Duration.ofDays(1000)) < 0) {
         boolean misses =
-            entry.task().due().filter(d -> !entry.end().plus(slack).minus(d).isNegative()).isPresent();
+            entry
+                .task()
+                .due()
+                .filter(d -> !entry.end().plus(slack).minus(d).isNegative())
+                .isPresent();
         assertThat(misses || !after(schedule, entry, slack.plusSeconds(1)).isEmpty())
             .as(entry + " by " + slack)
             .isTrue();
