@@ -10,8 +10,8 @@ import java.util.Objects;
  * everywhere.
  */
 public final class ListScheduler implements Scheduler {
-  private static final int MOST_PASSES = 60;
-  private static final int WORK = 20_000;
+  private static final int MOST_PASSES = 120;
+  private static final int WORK = 12_000;
   private static final int SEARCHED_THROUGH = 20;
   private static final int NODES = 2_000;
 

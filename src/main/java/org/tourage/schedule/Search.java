@@ -6,6 +6,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
+import java.util.function.IntToLongFunction;
+import java.util.function.IntUnaryOperator;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -142,7 +144,8 @@ final class Search {
     int[][] turned = Generation.windows(free, floor);
     List<int[]> pool = new ArrayList<>();
     for (int k = 0; turned != null && k < passes; k++) {
-      int[] order = k == 0 ? order(turned[0]) : k == 1 ? byGroup(turned[0]) : blend(pool, turned);
+      int[] order =
+          k == 0 ? order(turned[0]) : k == 1 ? byGroup(i -> turned[0][i]) : blend(pool, turned);
       int[] best = onTime(free, order, floor, last);
       if (best != null) {
         keep(pool, best, Comparator.comparing(worth::of, Arrays::compare));
@@ -193,19 +196,48 @@ final class Search {
   }
 
   /** One linked group after another, the one that is wanted last first. */
-  private int[] byGroup(int[] low) {
-    int[] first = new int[core.members.length];
+  private int[] byGroup(IntToLongFunction low) {
+    long[] first = new long[core.members.length];
     for (int g = 0; g < first.length; g++) {
-      first[g] = Arrays.stream(core.members[g]).map(i -> low[i]).min().orElse(0);
+      first[g] = Arrays.stream(core.members[g]).mapToLong(low).min().orElse(0);
     }
     return IntStream.range(0, core.size)
         .boxed()
         .sorted(
-            Comparator.comparingInt((Integer i) -> first[core.group[i]])
+            Comparator.comparingLong((Integer i) -> first[core.group[i]])
                 .thenComparingInt(i -> core.group[i])
-                .thenComparingInt(i -> low[i]))
+                .thenComparingLong(low::applyAsLong))
         .mapToInt(Integer::intValue)
         .toArray();
+  }
+
+  /** Mirrored starts in which one product has changed places with one near it. */
+  private long[] swapped(int[] starts) {
+    long[] key = new long[core.size];
+    Integer[] groups = new Integer[core.members.length];
+    int[] end = new int[groups.length];
+    for (int g = 0; g < groups.length; g++) {
+      groups[g] = g;
+      end[g] = Arrays.stream(core.members[g]).map(i -> starts[i] + core.length[i]).max().orElse(0);
+    }
+    Arrays.sort(groups, Comparator.comparingInt(g -> -end[g]));
+    int[] place = new int[groups.length];
+    for (int swap = 0; swap < 2; swap++) {
+      int one = random.nextInt(groups.length);
+      int other = Math.min(groups.length - 1, one + 1 + random.nextInt(3));
+      Integer g = groups[one];
+      groups[one] = groups[other];
+      groups[other] = g;
+    }
+    for (int k = 0; k < groups.length; k++) {
+      place[groups[k]] = k;
+    }
+    // the place of the product decides, within it the time
+    long span = 2L * (core.end(starts) - Arrays.stream(starts).min().orElse(0) + 1);
+    for (int i = 0; i < key.length; i++) {
+      key[i] = place[core.group[i]] * span - starts[i];
+    }
+    return key;
   }
 
   private int[] blend(List<int[]> pool, int[][] turned) {
@@ -218,6 +250,10 @@ final class Search {
     double[] shift = new double[core.members.length];
     for (int g = 0; g < shift.length; g++) {
       shift[g] = noise * spread * (random.nextDouble() - 0.5);
+    }
+    if (random.nextInt(3) > 0 && core.members.length > 1) {
+      long[] key = swapped(pool.isEmpty() ? a : pool.get(0));
+      return byGroup(i -> key[i]);
     }
     boolean together = random.nextBoolean();
     double[] key = new double[core.size];
@@ -292,7 +328,7 @@ final class Search {
   }
 
   /** Everything as late as can be before the given ends, in the order of the given ends. */
-  private int @Nullable [] late(int[] starts, java.util.function.IntUnaryOperator until) {
+  private int @Nullable [] late(int[] starts, IntUnaryOperator until) {
     int[] floor = new int[core.size];
     for (int i = 0; i < floor.length; i++) {
       int end = until.applyAsInt(i);
