@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.IntPredicate;
 import java.util.function.Predicate;
@@ -204,33 +205,41 @@ public final class Formula implements Serializable {
   }
 
   /**
-   * An ingredient of this formula by name or id.
+   * An ingredient of this formula by name or id, or by another name that the built-in catalogue has
+   * for its id.
    *
    * @param wanted the name
-   * @return the ingredient
-   * @throws BakeryException if the formula has none
+   * @return the formula's own ingredient
+   * @throws BakeryException if the formula has none, or two different ones go by that name
    */
   public Ingredient ingredient(String wanted) {
-    String key = wanted.toLowerCase(Locale.ROOT);
-    for (Line line : lines) {
-      boolean same =
-          line.ingredient().id().equals(key)
-              || line.ingredient().name().toLowerCase(Locale.ROOT).equals(key);
-      if (same) {
-        return line.ingredient();
-      }
+    String key = requireNonNull(wanted, "wanted").toLowerCase(Locale.ROOT);
+    return only(i -> i.id().equals(key) || i.name().toLowerCase(Locale.ROOT).equals(key), wanted)
+        .or(
+            // an everyday name, as the builder takes it
+            () ->
+                Catalogue.builtIn()
+                    .find(wanted)
+                    .flatMap(known -> only(i -> i.sameIdAs(known), wanted)))
+        .orElseThrow(
+            () ->
+                BakeryException.unknownName(
+                    "no such ingredient in the formula",
+                    wanted,
+                    overall().stream().map(l -> l.ingredient().name()).toList()));
+  }
+
+  private Optional<Ingredient> only(Predicate<Ingredient> fits, String wanted) {
+    List<Ingredient> found =
+        lines.stream().map(Line::ingredient).filter(fits).distinct().toList();
+    if (found.size() > 1) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "two ingredients of the formula go by one name, with different content",
+          "\"" + wanted + "\"",
+          "give the ingredient itself, from lines(), or give each an id of its own");
     }
-    // an everyday name, as the builder takes it
-    Ingredient known = Catalogue.builtIn().find(wanted).orElse(null);
-    if (known != null && lines.stream().anyMatch(l -> l.ingredient().equals(known))) {
-      return known;
-    }
-    throw new BakeryException(
-        Reason.UNKNOWN_NAME,
-        "no such ingredient in the formula",
-        "\"" + wanted + "\"",
-        "it has "
-            + overall().stream().map(l -> l.ingredient().name()).collect(Collectors.joining(", ")));
+    return found.stream().findFirst();
   }
 
   /**

@@ -194,11 +194,7 @@ public record FlourExchange(
     }
     double held = formula.percent(from).in(FRACTION);
     if (held <= 0) {
-      throw new BakeryException(
-          Reason.UNKNOWN_NAME,
-          "the formula has none of the flour to be replaced",
-          from.name(),
-          "name one of its flours");
+      throw IngredientExchange.notHeld(formula, from, "the flour");
     }
     double exchanged = part * held;
     double estimate = from.equals(to) ? 0 : change.points() / 100 * exchanged;

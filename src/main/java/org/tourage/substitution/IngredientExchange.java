@@ -217,11 +217,7 @@ public record IngredientExchange(
     }
     boolean held = formula.lines().stream().anyMatch(l -> l.ingredient().equals(from));
     if (!held) {
-      throw new BakeryException(
-          Reason.UNKNOWN_NAME,
-          "the formula has none of what is to be replaced",
-          from.name(),
-          "name one of its ingredients");
+      throw notHeld(formula, from, "what is");
     }
     if (from.is(Role.FLOUR) || to.is(Role.FLOUR)) {
       throw new BakeryException(
@@ -254,6 +250,16 @@ public record IngredientExchange(
           to.name(),
           "roll in a fat that is plastic when cold: butter, a pastry block, or a hard plant fat");
     }
+  }
+
+  /** The formula lacks what is to go, or has something else of that id. */
+  static BakeryException notHeld(Formula formula, Ingredient from, String what) {
+    boolean other = formula.lines().stream().anyMatch(l -> l.ingredient().sameIdAs(from));
+    return new BakeryException(
+        Reason.UNKNOWN_NAME,
+        "the formula has none of " + what + " to be replaced",
+        from.name() + (other ? ", but one of that id with another content" : ""),
+        other ? "take formula.ingredient(\"" + from.id() + "\")" : "name one of its ingredients");
   }
 
   /** A fat without water with little saturated fat is liquid in the kitchen. */
