@@ -223,10 +223,14 @@ public final class Formula implements Serializable {
                     .flatMap(known -> only(i -> i.sameIdAs(known), wanted)))
         .orElseThrow(
             () ->
-                BakeryException.unknownName(
+                new BakeryException(
+                    Reason.UNKNOWN_NAME,
                     "no such ingredient in the formula",
-                    wanted,
-                    overall().stream().map(l -> l.ingredient().name()).toList()));
+                    "\"" + wanted + "\"",
+                    "it has "
+                        + overall().stream()
+                            .map(l -> l.ingredient().name())
+                            .collect(Collectors.joining(", "))));
   }
 
   private Optional<Ingredient> only(Predicate<Ingredient> fits, String wanted) {

@@ -6,11 +6,9 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -36,6 +34,7 @@ import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.internal.Numbers;
+import org.tourage.internal.Ordered;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 
@@ -107,8 +106,8 @@ public record IngredientExchange(
     requireNonNull(to, "to");
     requireNonNull(share, "share");
     requireNonNull(after, "after");
-    conserved = Collections.unmodifiableSet(new LinkedHashSet<>(conserved));
-    lost = Collections.unmodifiableMap(new LinkedHashMap<>(lost));
+    conserved = Ordered.set(conserved);
+    lost = Ordered.map(lost);
   }
 
   /**
