@@ -104,8 +104,9 @@ public final class Formula implements Serializable {
    * @throws BakeryException if there is no flour, or the flours do not sum to 100 %
    */
   public static Formula byPercent(String name, Consumer<FormulaBuilder<Dimensionless>> content) {
+    requireNonNull(name, "name");
     FormulaBuilder<Dimensionless> builder = new FormulaBuilder<>(FRACTION, true);
-    content.accept(builder);
+    requireNonNull(content, "content").accept(builder);
     return builder.build(name).formula();
   }
 
@@ -131,8 +132,9 @@ public final class Formula implements Serializable {
    * @throws BakeryException if there is no flour
    */
   public static Batch byWeight(String name, Consumer<FormulaBuilder<Mass>> content) {
+    requireNonNull(name, "name");
     FormulaBuilder<Mass> builder = new FormulaBuilder<>(GRAM, false);
-    content.accept(builder);
+    requireNonNull(content, "content").accept(builder);
     FormulaBuilder.Built built = builder.build(name);
     return new Batch(built.formula(), built.flour());
   }
