@@ -409,6 +409,22 @@ public final class Formula implements Serializable {
     return i -> inside[stageOfLine[i]];
   }
 
+  /** What of each earlier stage is in a stage, as a share of it; by the place of the stage. */
+  double[] partsIn(String stage) {
+    int build = order.place(stage(stage).name());
+    double[] parts = new double[order.size()];
+    parts[build] = 1;
+    for (int point = order.size() - 1; point >= 0; point--) {
+      int taker = order.at(point);
+      List<Take> taken = stages.get(taker).taken();
+      for (int k = 0; k < taken.size(); k++) {
+        parts[order.taken(taker)[k]] += parts[taker] * taken.get(k).share().in(FRACTION);
+      }
+    }
+    parts[build] = 0;
+    return parts;
+  }
+
   private double share(IntPredicate wanted) {
     double sum = 0;
     for (int i = 0; i < shares.length; i++) {

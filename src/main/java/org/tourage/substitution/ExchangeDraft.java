@@ -2,6 +2,7 @@ package org.tourage.substitution;
 
 import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -46,6 +47,14 @@ final class ExchangeDraft {
   private Balance settled() {
     if (changesNothing()) {
       return new Balance(1, Map.of(), Map.of(), null, "");
+    }
+    for (Ingredient one : List.of(wanted.from(), wanted.to())) {
+      for (Conserved component : Conserved.values()) {
+        if (keep.contains(component) && !component.isKnownOf(one)) {
+          keep.remove(component);
+          lost.put(component, "it is not known of " + one.name());
+        }
+      }
     }
     Balance next = Balance.of(formula, wanted, keep, going);
     while (next.failed() != null) {

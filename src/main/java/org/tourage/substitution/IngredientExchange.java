@@ -36,7 +36,7 @@ import org.tourage.quantity.AmountFormat;
  * sugar or salt is added. A fat of the roll-in keeps fat and salt, not water: the water of the
  * layers is no water of the dough.
  *
- * <p>Sugars that the table does not know are counted as none. Immutable and serialisable.
+ * <p>What is not known of one of the two can't be kept. Immutable and serialisable.
  */
 public final class IngredientExchange implements Substitution {
   private static final long serialVersionUID = 1L;

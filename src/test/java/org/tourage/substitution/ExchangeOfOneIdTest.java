@@ -57,4 +57,22 @@ class ExchangeOfOneIdTest {
         .hasMessageContaining("none of what is to be replaced")
         .hasMessageContaining("another content");
   }
+
+  @Test
+  void sugarsThatAreNotKnownAreNotSaidToBeKept() {
+    Ingredient coconut = Catalogue.builtIn().require("coconut-milk-canned");
+    Ingredient cream = Catalogue.builtIn().require("heavy cream");
+    Formula formula =
+        Formula.byPercent(
+            "cream bun",
+            f ->
+                f.line("bread flour", percent(100))
+                    .line("water", percent(40))
+                    .line(cream, percent(20))
+                    .line("unsalted butter", percent(10))
+                    .line("sugar", percent(10)));
+    IngredientExchange exchange = IngredientExchange.of(formula, cream, coconut);
+    assertThat(exchange.conserved()).doesNotContain(Conserved.SUGARS);
+    assertThat(exchange.lost().get(Conserved.SUGARS)).contains("not known", coconut.name());
+  }
 }
