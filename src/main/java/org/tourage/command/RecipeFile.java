@@ -3,7 +3,6 @@ package org.tourage.command;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -272,7 +271,7 @@ public final class RecipeFile {
 
   /** What the recipe and the options set, for the complaint about what nothing used. */
   Map<String, Value> own() {
-    Map<String, Value> own = new HashMap<>(values);
+    Map<String, Value> own = new LinkedHashMap<>(values);
     own.putAll(options);
     return own;
   }

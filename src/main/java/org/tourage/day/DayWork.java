@@ -35,8 +35,8 @@ import org.tourage.lamination.Workability;
 import org.tourage.oven.DoughKind;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.Amounts;
-import org.tourage.substitution.FlourExchange;
-import org.tourage.substitution.IngredientExchange;
+import org.tourage.substitution.Exchange;
+import org.tourage.substitution.Exchanges;
 import org.tourage.substitution.PlantBased;
 import org.tourage.substitution.Substitution;
 
@@ -186,15 +186,14 @@ final class DayWork {
                     || (i.is(Role.LIQUID) && i.id().contains("drink")));
   }
 
-  /** Exchanges one after another; each keeps the flour. */
+  /** All that is swapped goes at once, then what is of animals; each keeps the flour. */
   private Batch exchange(Batch given, Consumer<Substitution> made) {
-    Formula now = given.formula();
-    for (DayPlan.Swap swap : plan.swaps()) {
-      Substitution next = exchange(now, swap);
-      made.accept(next);
-      advice.addAll(next.advice());
-      now = next.after();
-    }
+    Formula formula = given.formula();
+    Exchanges swaps =
+        Exchanges.of(formula, plan.swaps().stream().map(s -> wanted(formula, s)).toList());
+    swaps.parts().forEach(made);
+    advice.addAll(swaps.advice());
+    Formula now = swaps.after();
     if (plan.plantBased()) {
       PlantBased next = PlantBased.of(now);
       made.accept(next);
@@ -204,17 +203,15 @@ final class DayWork {
     return now.forFlour(given.flour());
   }
 
-  private static Substitution exchange(Formula formula, DayPlan.Swap swap) {
+  private static Exchange wanted(Formula formula, DayPlan.Swap swap) {
     Role role =
         switch (swap.kind()) {
           case FLOUR -> Role.FLOUR;
           case FAT -> Role.FAT;
           case LIQUID -> Role.LIQUID;
         };
-    Ingredient from = swap.named().orElseGet(() -> first(formula, role, swap.to()));
-    return swap.kind() == DayPlan.SwapKind.FLOUR
-        ? FlourExchange.of(formula, from, swap.to())
-        : IngredientExchange.of(formula, from, swap.to());
+    return Exchange.of(
+        swap.named().orElseGet(() -> first(formula, role, swap.to())), swap.to());
   }
 
   private static Ingredient first(Formula formula, Role role, Ingredient to) {

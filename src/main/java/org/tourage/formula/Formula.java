@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.IntPredicate;
 import java.util.function.Predicate;
@@ -103,8 +104,9 @@ public final class Formula implements Serializable {
    * @throws BakeryException if there is no flour, or the flours do not sum to 100 %
    */
   public static Formula byPercent(String name, Consumer<FormulaBuilder<Dimensionless>> content) {
+    requireNonNull(name, "name");
     FormulaBuilder<Dimensionless> builder = new FormulaBuilder<>(FRACTION, true);
-    content.accept(builder);
+    requireNonNull(content, "content").accept(builder);
     return builder.build(name).formula();
   }
 
@@ -130,8 +132,9 @@ public final class Formula implements Serializable {
    * @throws BakeryException if there is no flour
    */
   public static Batch byWeight(String name, Consumer<FormulaBuilder<Mass>> content) {
+    requireNonNull(name, "name");
     FormulaBuilder<Mass> builder = new FormulaBuilder<>(GRAM, false);
-    content.accept(builder);
+    requireNonNull(content, "content").accept(builder);
     FormulaBuilder.Built built = builder.build(name);
     return new Batch(built.formula(), built.flour());
   }
@@ -204,33 +207,45 @@ public final class Formula implements Serializable {
   }
 
   /**
-   * An ingredient of this formula by name or id.
+   * An ingredient of this formula by name or id, or by another name that the built-in catalogue has
+   * for its id.
    *
    * @param wanted the name
-   * @return the ingredient
-   * @throws BakeryException if the formula has none
+   * @return the formula's own ingredient
+   * @throws BakeryException if the formula has none, or two different ones go by that name
    */
   public Ingredient ingredient(String wanted) {
-    String key = wanted.toLowerCase(Locale.ROOT);
-    for (Line line : lines) {
-      boolean same =
-          line.ingredient().id().equals(key)
-              || line.ingredient().name().toLowerCase(Locale.ROOT).equals(key);
-      if (same) {
-        return line.ingredient();
-      }
+    String key = requireNonNull(wanted, "wanted").toLowerCase(Locale.ROOT);
+    return only(i -> i.id().equals(key) || i.name().toLowerCase(Locale.ROOT).equals(key), wanted)
+        .or(
+            // an everyday name, as the builder takes it
+            () ->
+                Catalogue.builtIn()
+                    .find(wanted)
+                    .flatMap(known -> only(i -> i.sameIdAs(known), wanted)))
+        .orElseThrow(
+            () ->
+                new BakeryException(
+                    Reason.UNKNOWN_NAME,
+                    "no such ingredient in the formula",
+                    "\"" + wanted + "\"",
+                    "it has "
+                        + overall().stream()
+                            .map(l -> l.ingredient().name())
+                            .collect(Collectors.joining(", "))));
+  }
+
+  private Optional<Ingredient> only(Predicate<Ingredient> fits, String wanted) {
+    List<Ingredient> found =
+        lines.stream().map(Line::ingredient).filter(fits).distinct().toList();
+    if (found.size() > 1) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "two ingredients of the formula go by one name, with different content",
+          "\"" + wanted + "\"",
+          "give the ingredient itself, from lines(), or give each an id of its own");
     }
-    // an everyday name, as the builder takes it
-    Ingredient known = Catalogue.builtIn().find(wanted).orElse(null);
-    if (known != null && lines.stream().anyMatch(l -> l.ingredient().equals(known))) {
-      return known;
-    }
-    throw new BakeryException(
-        Reason.UNKNOWN_NAME,
-        "no such ingredient in the formula",
-        "\"" + wanted + "\"",
-        "it has "
-            + overall().stream().map(l -> l.ingredient().name()).collect(Collectors.joining(", ")));
+    return found.stream().findFirst();
   }
 
   /**
@@ -392,6 +407,22 @@ public final class Formula implements Serializable {
       inside[order.place(stage(name).name())] = true;
     }
     return i -> inside[stageOfLine[i]];
+  }
+
+  /** What of each earlier stage is in a stage, as a share of it; by the place of the stage. */
+  double[] partsIn(String stage) {
+    int build = order.place(stage(stage).name());
+    double[] parts = new double[order.size()];
+    parts[build] = 1;
+    for (int point = order.size() - 1; point >= 0; point--) {
+      int taker = order.at(point);
+      List<Take> taken = stages.get(taker).taken();
+      for (int k = 0; k < taken.size(); k++) {
+        parts[order.taken(taker)[k]] += parts[taker] * taken.get(k).share().in(FRACTION);
+      }
+    }
+    parts[build] = 0;
+    return parts;
   }
 
   private double share(IntPredicate wanted) {

@@ -42,6 +42,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
   private final List<FormulaAssembly.Draw> draws = new ArrayList<>();
   private final List<Line> rollIn = new ArrayList<>();
   private final List<Line> finish = new ArrayList<>();
+  private boolean done;
 
   FormulaBuilder(BakeryUnit<Q> unit, boolean percent) {
     this.unit = unit;
@@ -55,11 +56,25 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
    * @return this builder
    */
   public FormulaBuilder<Q> catalogue(Catalogue value) {
+    open();
     catalogue = requireNonNull(value, "value");
     return this;
   }
 
+  private void open() {
+    if (done) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "this formula is made already",
+          "a line that comes after",
+          "add all lines inside byPercent(…) or byWeight(…)");
+    }
+  }
+
   private Line read(Ingredient ingredient, Quantity<Q> amount, boolean flour) {
+    open();
+    requireNonNull(ingredient, "ingredient");
+    requireNonNull(amount, "amount");
     double value = unit.measure(amount);
     if (value < 0) {
       throw new BakeryException(
@@ -72,7 +87,8 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
   }
 
   private Line read(Ingredient ingredient, Quantity<Q> amount) {
-    return read(ingredient, amount, ingredient.is(Role.FLOUR));
+    return read(
+        ingredient, amount, requireNonNull(ingredient, "ingredient").is(Role.FLOUR));
   }
 
   /**
@@ -178,6 +194,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
    * @return this builder
    */
   public FormulaBuilder<Q> preferment(Preferment preferment) {
+    open();
     preferments.add(requireNonNull(preferment, "preferment"));
     return this;
   }
@@ -190,6 +207,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
    * @return this builder
    */
   public FormulaBuilder<Q> soaker(String name, Consumer<StageBuilder<Q>> lines) {
+    open();
     StageBuilder<Q> builder = new StageBuilder<>(this);
     lines.accept(builder);
     taken.add(builder.build(name, StageKind.SOAKER, true));
@@ -205,6 +223,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
    * @return this builder
    */
   public FormulaBuilder<Q> stage(StageKind kind, String name, Consumer<StageBuilder<Q>> lines) {
+    open();
     StageBuilder<Q> builder = new StageBuilder<>(this);
     lines.accept(builder);
     stages.add(builder.build(name, requireNonNull(kind, "kind"), false));
@@ -218,6 +237,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
    * @return this builder
    */
   public FormulaBuilder<Q> stage(StageDraft<Q> draft) {
+    open();
     FormulaAssembly.Node node = new FormulaAssembly.Node(draft.name(), draft.kind(), false);
     for (StageDraft.Part<Q> part : draft.parts()) {
       node.lines().add(read(part.ingredient(), part.amount(), part.flour()));
@@ -237,6 +257,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
   }
 
   private FormulaAssembly.Draw read(String stage, Quantity<Q> amount) {
+    open();
     double value = unit.measure(amount);
     if (!(value > 0)) {
       throw new BakeryException(
@@ -256,6 +277,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
    * @return this builder
    */
   public FormulaBuilder<Q> takes(String stage) {
+    open();
     draws.add(FormulaAssembly.Draw.all(requireNonNull(stage, "stage")));
     return this;
   }
@@ -295,6 +317,8 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
     private final List<Line> lines = new ArrayList<>();
     private final List<FormulaAssembly.Draw> draws = new ArrayList<>();
     private double basis = 1;
+    private boolean ownFlour;
+    private boolean made;
 
     private StageBuilder(FormulaBuilder<Q> formula) {
       this.formula = formula;
@@ -308,6 +332,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
      * @return this builder
      */
     public StageBuilder<Q> line(Ingredient ingredient, Quantity<Q> amount) {
+      stillOpen();
       lines.add(formula.read(ingredient, amount));
       return this;
     }
@@ -331,6 +356,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
      * @return this builder
      */
     public StageBuilder<Q> flour(Ingredient ingredient, Quantity<Q> amount) {
+      stillOpen();
       lines.add(formula.read(ingredient, amount, true));
       return this;
     }
@@ -353,6 +379,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
      * @return this builder
      */
     public StageBuilder<Q> takes(String stage) {
+      stillOpen();
       draws.add(FormulaAssembly.Draw.all(requireNonNull(stage, "stage")));
       return this;
     }
@@ -365,6 +392,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
      * @return this builder
      */
     public StageBuilder<Q> takes(String stage, Quantity<Q> amount) {
+      stillOpen();
       draws.add(formula.read(stage, amount));
       return this;
     }
@@ -378,6 +406,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
      * @throws BakeryException if the formula is given in masses, or the share is not positive
      */
     public StageBuilder<Q> ofOwnFlour(Quantity<Dimensionless> flourShare) {
+      stillOpen();
       double share = BakeryUnits.FRACTION.measure(flourShare);
       if (!formula.percent || share <= 0) {
         throw new BakeryException(
@@ -388,11 +417,35 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
             Amount.from(flourShare).toString(),
             "give a share above 0 % in a formula of percentages");
       }
+      if (ownFlour) {
+        throw new BakeryException(
+            Reason.INCONSISTENT,
+            "the flour of a stage is given twice",
+            Amount.from(flourShare).toString(),
+            "call ofOwnFlour(…) once");
+      }
+      ownFlour = true;
       basis = share;
       return this;
     }
 
+    private void stillOpen() {
+      formula.open();
+      if (made) {
+        throw new BakeryException(
+            Reason.INCONSISTENT,
+            "this stage is made already",
+            "a line that comes after",
+            "add all lines of a stage inside its own block");
+      }
+    }
+
     private FormulaAssembly.Node build(String name, StageKind kind, boolean takenOut) {
+      made = true;
+      if (lines.isEmpty() && draws.isEmpty()) {
+        throw new BakeryException(
+            Reason.MISSING, "a stage has no lines", "\"" + name + "\"", "add one, or leave it out");
+      }
       FormulaAssembly.Node node = new FormulaAssembly.Node(name, kind, takenOut);
       for (Line line : lines) {
         node.lines().add(line.withShare(line.share() * basis));
@@ -412,6 +465,8 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
   record Built(Formula formula, double flour) {}
 
   Built build(String name) {
+    open();
+    done = true;
     return new FormulaAssembly(
             name, percent, dough, preferments, taken, stages, draws, rollIn, finish)
         .build();

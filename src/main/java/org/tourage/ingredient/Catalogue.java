@@ -5,7 +5,6 @@ import static java.util.Objects.requireNonNull;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -60,7 +59,7 @@ public final class Catalogue {
 
   /**
    * This catalogue with one more ingredient, which takes precedence over one of the same id or
-   * name.
+   * name. It goes by every name that one of the same id had.
    *
    * @param ingredient the ingredient
    * @return a new catalogue
@@ -69,7 +68,7 @@ public final class Catalogue {
     requireNonNull(ingredient, "ingredient");
     Map<String, Ingredient> ids = new LinkedHashMap<>(own);
     Map<String, Ingredient> names = new LinkedHashMap<>(ownNames);
-    names.values().removeIf(known -> known.equals(ingredient));
+    names.replaceAll((name, known) -> known.sameIdAs(ingredient) ? ingredient : known);
     ids.put(ingredient.id(), ingredient);
     names.put(CatalogueNames.key(ingredient.id()), ingredient);
     names.put(CatalogueNames.key(ingredient.name()), ingredient);
@@ -101,8 +100,7 @@ public final class Catalogue {
     List<Ingredient> all = new ArrayList<>();
     Set<String> rest = new LinkedHashSet<>(own.keySet());
     for (String id : BuiltIn.TABLE.ids()) {
-      Ingredient mine = own.get(id);
-      all.add(mine == null ? BuiltIn.TABLE.ingredient(id) : mine);
+      all.add(ofId(id));
       rest.remove(id);
     }
     rest.forEach(id -> all.add(requireNonNull(own.get(id))));
@@ -131,7 +129,7 @@ public final class Catalogue {
       return mine;
     }
     String id = BuiltIn.TABLE.id(key);
-    return id == null || own.containsKey(id) ? null : BuiltIn.TABLE.ingredient(id);
+    return id == null ? null : ofId(id);
   }
 
   /**
@@ -161,17 +159,20 @@ public final class Catalogue {
     if (wanted.isEmpty()) {
       return List.of();
     }
-    Map<String, String> names = new HashMap<>(BuiltIn.TABLE.names());
-    names.values().removeIf(own::containsKey);
+    Map<String, String> names = new LinkedHashMap<>(BuiltIn.TABLE.names());
     ownNames.forEach((key, ingredient) -> names.put(key, ingredient.id()));
     Set<String> ids = new LinkedHashSet<>(BuiltIn.TABLE.nearest(CatalogueNames.key(name)));
     ids.addAll(CatalogueNames.nearest(wanted, names));
     return ids.stream().limit(NEAR_MATCHES).map(this::nameOf).toList();
   }
 
-  private String nameOf(String id) {
+  private Ingredient ofId(String id) {
     Ingredient mine = own.get(id);
-    return (mine == null ? BuiltIn.TABLE.ingredient(id) : mine).name();
+    return mine == null ? BuiltIn.TABLE.ingredient(id) : mine;
+  }
+
+  private String nameOf(String id) {
+    return ofId(id).name();
   }
 
   /**

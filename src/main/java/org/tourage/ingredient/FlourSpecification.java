@@ -3,6 +3,7 @@ package org.tourage.ingredient;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.io.Serializable;
+import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
@@ -149,6 +150,21 @@ public final class FlourSpecification implements Serializable {
    */
   public Optional<Amount<Dimensionless>> absorption() {
     return Optional.ofNullable(absorption);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof FlourSpecification that
+        && protein.equals(that.protein)
+        && moisture.equals(that.moisture)
+        && Objects.equals(ash, that.ash)
+        && Objects.equals(damagedStarch, that.damagedStarch)
+        && Objects.equals(absorption, that.absorption);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(protein, moisture, ash, damagedStarch, absorption);
   }
 
   /** {@code protein 12 %, moisture 13.4 %} and what else is known. */

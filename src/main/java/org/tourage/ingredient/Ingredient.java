@@ -8,6 +8,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -25,7 +26,8 @@ import org.tourage.quantity.Kind;
 
 /**
  * An ingredient: its composition, what it does, how it is measured, where it comes from and which
- * allergens it brings. Two ingredients are equal when their ids are.
+ * allergens it brings. Two ingredients are equal when all of that is; whether two go by one id asks
+ * {@link #sameIdAs}.
  *
  * <p>One of one's own:
  *
@@ -479,9 +481,30 @@ public final class Ingredient implements Serializable {
     return known.isEmpty() ? "grams" : known;
   }
 
+  /**
+   * Whether another ingredient goes by the same id, whatever it is made of.
+   *
+   * @param other the other one
+   * @return true if the ids are the same
+   */
+  public boolean sameIdAs(Ingredient other) {
+    return id.equals(requireNonNull(other, "other").id);
+  }
+
   @Override
   public boolean equals(@Nullable Object other) {
-    return other instanceof Ingredient that && id.equals(that.id);
+    return this == other
+        || (other instanceof Ingredient that
+            && id.equals(that.id)
+            && name.equals(that.name)
+            && roles.equals(that.roles)
+            && origin == that.origin
+            && composition.equals(that.composition)
+            && allergens.equals(that.allergens)
+            && allergensToCheck.equals(that.allergensToCheck)
+            && portions.equals(that.portions)
+            && spreads.equals(that.spreads)
+            && Objects.equals(flour, that.flour));
   }
 
   @Override
@@ -512,7 +535,7 @@ public final class Ingredient implements Serializable {
     static final Spreads PLAIN = new Spreads();
 
     /** By role and filling. */
-    private final java.util.HashMap<String, Spread> table = new java.util.HashMap<>();
+    private final java.util.TreeMap<String, Spread> table = new java.util.TreeMap<>();
 
     void put(String role, String filling, Spread spread) {
       table.put(role + "/" + filling, spread);
@@ -520,6 +543,16 @@ public final class Ingredient implements Serializable {
 
     Spread flour(Filling filling) {
       return table.getOrDefault("FLOUR/" + filling.word(), ANY_SPREAD);
+    }
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return this == other || (other instanceof Spreads that && table.equals(that.table));
+    }
+
+    @Override
+    public int hashCode() {
+      return table.hashCode();
     }
 
     Spread of(Set<Role> roles) {

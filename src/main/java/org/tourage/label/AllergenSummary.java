@@ -14,6 +14,7 @@ import org.tourage.formula.Line;
 import org.tourage.ingredient.Allergen;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Origin;
+import org.tourage.internal.Ordered;
 
 /**
  * The allergens that a formula's ingredients bring, in the words of the two legal lists (21 U.S.C.
@@ -40,8 +41,8 @@ public record AllergenSummary(
    * @param plantBased whether no ingredient is of animal origin, as far as the table knows
    */
   public AllergenSummary {
-    contains = Set.copyOf(contains);
-    check = Set.copyOf(check);
+    contains = Ordered.set(contains);
+    check = Ordered.set(check);
     labelsToRead = List.copyOf(labelsToRead);
   }
 

@@ -7,9 +7,7 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -18,6 +16,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
@@ -293,7 +292,7 @@ public final class IngredientList implements Serializable {
     int start = out.length();
     out.append(name);
     String lower = name.toLowerCase(Locale.ROOT);
-    Map<Integer, MarkedText.Span> found = new HashMap<>();
+    Map<Integer, MarkedText.Span> found = new TreeMap<>();
     for (Allergen allergen : new ArrayList<>(open)) {
       int at = wordAt(lower, allergen);
       if (at >= 0 && !found.containsKey(at)) {
@@ -304,9 +303,7 @@ public final class IngredientList implements Serializable {
         open.remove(allergen);
       }
     }
-    found.values().stream()
-        .sorted(Comparator.comparingInt(MarkedText.Span::start))
-        .forEach(spans::add);
+    spans.addAll(found.values());
   }
 
   /**

@@ -39,6 +39,18 @@ public enum Conserved {
     };
   }
 
+  /** Whether it is known how much of it an ingredient holds. */
+  boolean isKnownOf(Ingredient ingredient) {
+    return switch (this) {
+      case WATER -> ingredient.composition().share(Component.WATER).isPresent();
+      case FAT -> ingredient.composition().share(Component.FAT).isPresent();
+      case SUGARS -> ingredient.composition().share(Component.SUGARS).isPresent();
+      case SALT ->
+          ingredient.is(Role.LEAVENING)
+              || ingredient.composition().share(Component.SODIUM).isPresent();
+    };
+  }
+
   /** The role of the line that takes up a difference. */
   Role balancing() {
     return switch (this) {

@@ -21,6 +21,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.internal.LinearProgramme;
 import org.tourage.internal.Numbers;
+import org.tourage.internal.Ordered;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 
@@ -125,7 +126,7 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
      * @param cost what a kilogram of the blend costs
      */
     public Result {
-      shares = Collections.unmodifiableMap(new LinkedHashMap<>(shares));
+      shares = Ordered.map(shares);
       reached = Collections.unmodifiableMap(new EnumMap<>(reached));
     }
 

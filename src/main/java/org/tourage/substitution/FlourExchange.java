@@ -1,14 +1,16 @@
 package org.tourage.substitution;
 
-import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
+import java.util.Objects;
+import java.util.OptionalInt;
+import java.util.function.Predicate;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
@@ -41,31 +43,33 @@ import org.tourage.quantity.AmountFormat;
  * holds a little of it back.
  *
  * <p>Conserved: the mass of flour and every line but the water. Immutable and serialisable.
- *
- * @param before the formula before
- * @param from the flour that goes
- * @param to the flour that comes
- * @param share the part of the flour that is exchanged
- * @param after the formula after; its water is changed only if the change is settled
- * @param waterChange the best estimate of the change of the water, in points of the total flour
- * @param uncertainty how far the change may be off either way, in points of the total flour
- * @param source where the model of the water comes from
  */
-public record FlourExchange(
-    Formula before,
-    Ingredient from,
-    Ingredient to,
-    Amount<Dimensionless> share,
-    Formula after,
-    Amount<Dimensionless> waterChange,
-    Amount<Dimensionless> uncertainty,
-    String source)
-    implements Substitution {
+public final class FlourExchange implements Substitution {
+  private static final long serialVersionUID = 1L;
+
   /** The moisture of a bag may be off by so much either way, in points (common practice). */
   private static final double BAG_MOISTURE = 1;
 
   /** The least that is held back where nothing can be told, in points: a little water. */
   private static final double LITTLE = 1;
+
+  private final Formula before;
+  private final Exchange wanted;
+  private final BalancingLine target;
+  private final FlourWater water;
+  private final Formula after;
+
+  private FlourExchange(
+      Formula before, Exchange wanted, FlourWater water, BalancingLine target) {
+    this.before = before;
+    this.wanted = wanted;
+    this.water = water;
+    this.target = target;
+    LineChanges lines = new LineChanges(before);
+    applyTo(lines);
+    refuseOverdrawn(before, lines);
+    this.after = lines.formula();
+  }
 
   /**
    * Replaces all of a flour.
@@ -95,10 +99,7 @@ public record FlourExchange(
    */
   public static FlourExchange of(
       Formula formula, Ingredient from, Ingredient to, Quantity<Dimensionless> share) {
-    boolean measured =
-        FlourFigures.specification(from).absorption().isPresent()
-            && FlourFigures.specification(to).absorption().isPresent();
-    return of(formula, from, to, share, measured ? new MeasuredAbsorption() : new ProteinSlope());
+    return of(formula, from, to, share, usual(from, to));
   }
 
   /**
@@ -140,72 +141,31 @@ public record FlourExchange(
       Quantity<Dimensionless> share,
       AbsorptionModel model,
       Quantity<Dimensionless> moisture) {
-    FlourWater change = FlourWater.of(formula, from, to, model, moisture);
-    return exchange(formula, from, to, share, change);
+    FlourWater water = FlourWater.of(formula, from, to, model, moisture);
+    return of(formula, Exchange.of(from, to, share), water, i -> false);
   }
 
-  /**
-   * Replaces several flours, one after another, each wholly.
-   *
-   * @param formula the formula
-   * @param replacements what comes for each flour that goes, in the order of the map
-   * @return the exchanges in order; the formula after the last one is the result
-   * @throws BakeryException as for one flour, if nothing is to be replaced, or if a flour that
-   *     comes would go again for a later one
-   */
-  public static List<FlourExchange> several(
-      Formula formula, Map<Ingredient, Ingredient> replacements) {
-    if (replacements.isEmpty()) {
-      throw new BakeryException(
-          Reason.MISSING, "nothing is to be replaced", formula.name(), "name a flour that goes");
-    }
-    List<FlourExchange> exchanges = new ArrayList<>();
-    List<Ingredient> came = new ArrayList<>();
-    Formula now = formula;
-    for (Map.Entry<Ingredient, Ingredient> one : replacements.entrySet()) {
-      if (came.contains(one.getKey())) {
-        throw new BakeryException(
-            Reason.INCONSISTENT,
-            "the flour that came for another one would be replaced as well",
-            one.getKey().name() + " by " + one.getValue().name(),
-            "name it before the flour for which it comes, or exchange in two steps");
-      }
-      came.add(one.getValue());
-      FlourExchange exchange = of(now, one.getKey(), one.getValue());
-      exchanges.add(exchange);
-      now = exchange.after();
-    }
-    return exchanges;
+  /** A wish by the usual model; some ingredients go at the same time and hold no water. */
+  static FlourExchange of(Formula formula, Exchange wanted, Predicate<Ingredient> going) {
+    FlourWater water =
+        FlourWater.of(
+            formula,
+            wanted.from(),
+            wanted.to(),
+            usual(wanted.from(), wanted.to()),
+            PERCENT.amount(BAG_MOISTURE));
+    return of(formula, wanted, water, going);
   }
 
-  private static FlourExchange exchange(
-      Formula formula,
-      Ingredient from,
-      Ingredient to,
-      Quantity<Dimensionless> share,
-      FlourWater change) {
-    double part = FRACTION.measure(share);
-    if (part < 0 || part > 1) {
-      throw new BakeryException(
-          Reason.OUT_OF_RANGE,
-          "this part of a flour can't be exchanged",
-          Amount.from(share).to(PERCENT).toString(),
-          "give 0 % to 100 %");
+  private static FlourExchange of(
+      Formula formula, Exchange wanted, FlourWater water, Predicate<Ingredient> going) {
+    if (formula.percent(wanted.from()).value() <= 0) {
+      throw ExchangeDraft.notHeld(formula, wanted.from(), "the flour");
     }
-    double held = formula.percent(from).in(FRACTION);
-    if (held <= 0) {
-      throw new BakeryException(
-          Reason.UNKNOWN_NAME,
-          "the formula has none of the flour to be replaced",
-          from.name(),
-          "name one of its flours");
-    }
-    double exchanged = part * held;
-    double estimate = from.equals(to) ? 0 : change.points() / 100 * exchanged;
-    double spread = from.equals(to) ? 0 : change.spread() / 100 * exchanged;
-    double water = settled(estimate, spread) ? estimate : 0;
     BalancingLine target =
-        BalancingLine.find(formula, Conserved.WATER, i -> true)
+        BalancingLine.find(formula, Conserved.WATER, going.negate())
+            // what goes takes its water along to what comes
+            .or(() -> BalancingLine.find(formula, Conserved.WATER, i -> true))
             .orElseThrow(
                 () ->
                     new BakeryException(
@@ -213,32 +173,109 @@ public record FlourExchange(
                         "the dough has no liquid whose amount could be corrected",
                         formula.name(),
                         "add water or another liquid"));
-    Formula after =
-        formula
-            .replace(
-                (stage, line) -> {
-                  if (line.ingredient().equals(from)) {
-                    return split(line, to, part);
-                  }
-                  if (stage.equals(target.stage()) && line.equals(target.line())) {
-                    return List.of(wetter(line, water));
-                  }
-                  return List.of(new Formula.Part(line.ingredient(), line.percent()));
-                })
-            .formula();
-    return new FlourExchange(
-        formula,
-        requireNonNull(from, "from"),
-        requireNonNull(to, "to"),
-        Amount.from(share),
-        after,
-        PERCENT.amount(estimate * 100),
-        PERCENT.amount(spread * 100),
-        change.source());
+    return new FlourExchange(formula, wanted, water, target);
   }
 
-  private static boolean settled(double change, double spread) {
-    return Math.abs(change) > spread || spread == 0;
+  private static AbsorptionModel usual(Ingredient from, Ingredient to) {
+    boolean measured =
+        FlourFigures.specification(from).absorption().isPresent()
+            && FlourFigures.specification(to).absorption().isPresent();
+    return measured ? new MeasuredAbsorption() : new ProteinSlope();
+  }
+
+  /** Does the exchange to the lines of the formula. */
+  void applyTo(LineChanges lines) {
+    lines.exchange(wanted, 1);
+    double change = settled() ? waterChange().in(FRACTION) : 0;
+    if (change != 0) {
+      lines.change(
+          target.index(),
+          change / target.line().ingredient().composition().fraction(Component.WATER));
+    }
+  }
+
+  /** Flours can't give less water than they take. */
+  static void refuseOverdrawn(Formula formula, LineChanges lines) {
+    OptionalInt line = lines.overdrawn();
+    if (line.isPresent()) {
+      Line scarce = formula.lines().get(line.getAsInt());
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "the dough has not enough " + scarce.ingredient().name() + " to take the water from",
+          scarce.percent() + " of flour, " + lines.taken(line.getAsInt()) + " to be taken",
+          "exchange a smaller part of the flour");
+    }
+  }
+
+  /** How much of the flour is exchanged, by the total flour. */
+  private double exchanged() {
+    boolean same = wanted.from().equals(wanted.to());
+    return same ? 0 : wanted.part() * before.percent(wanted.from()).in(FRACTION);
+  }
+
+  @Override
+  public Formula before() {
+    return before;
+  }
+
+  @Override
+  public Formula after() {
+    return after;
+  }
+
+  /**
+   * The flour that goes.
+   *
+   * @return the flour
+   */
+  public Ingredient from() {
+    return wanted.from();
+  }
+
+  /**
+   * The flour that comes.
+   *
+   * @return the flour
+   */
+  public Ingredient to() {
+    return wanted.to();
+  }
+
+  /**
+   * The part of the flour that is exchanged.
+   *
+   * @return 0 % to 100 %
+   */
+  public Amount<Dimensionless> share() {
+    return wanted.share();
+  }
+
+  /**
+   * The best estimate of the change of the water; {@link #after()} has it only if it is {@linkplain
+   * #settled() settled}.
+   *
+   * @return points of the total flour
+   */
+  public Amount<Dimensionless> waterChange() {
+    return PERCENT.amount(water.points() * exchanged());
+  }
+
+  /**
+   * How far the change may be off either way.
+   *
+   * @return points of the total flour
+   */
+  public Amount<Dimensionless> uncertainty() {
+    return PERCENT.amount(water.spread() * exchanged());
+  }
+
+  /**
+   * Where the model of the water comes from.
+   *
+   * @return the source
+   */
+  public String source() {
+    return water.source();
   }
 
   /**
@@ -248,7 +285,8 @@ public record FlourExchange(
    * @return whether the sign of the change can be told
    */
   public boolean settled() {
-    return settled(waterChange.value(), uncertainty.value());
+    double spread = uncertainty().value();
+    return Math.abs(waterChange().value()) > spread || spread == 0;
   }
 
   /**
@@ -258,8 +296,8 @@ public record FlourExchange(
    * @return water in points of the total flour
    */
   public Amount<Dimensionless> heldBack() {
-    double little = LITTLE * share.in(FRACTION) * before.percent(from).in(FRACTION);
-    return PERCENT.amount(settled() ? 0 : Math.max(little, -waterChange.in(PERCENT)));
+    double little = LITTLE * share().in(FRACTION) * before.percent(from()).in(FRACTION);
+    return PERCENT.amount(settled() ? 0 : Math.max(little, -waterChange().in(PERCENT)));
   }
 
   /**
@@ -276,8 +314,8 @@ public record FlourExchange(
         before
             .replace(
                 (stage, line) ->
-                    line.ingredient().equals(from)
-                        ? split(line, to, share.in(FRACTION))
+                    line.ingredient().equals(from())
+                        ? split(line, to(), share().in(FRACTION))
                         : List.of(
                             new Formula.Part(
                                 line.ingredient(),
@@ -318,20 +356,6 @@ public record FlourExchange(
     return parts;
   }
 
-  private static Formula.Part wetter(Line line, double water) {
-    double share = line.percent().in(FRACTION);
-    double wetness = line.ingredient().composition().fraction(Component.WATER);
-    double changed = share + water / wetness;
-    if (changed < 0) {
-      throw new BakeryException(
-          Reason.INCONSISTENT,
-          "the dough has not enough " + line.ingredient().name() + " to take the water from",
-          line.percent() + " of flour, " + PERCENT.amount(-water / wetness * 100) + " to be taken",
-          "exchange a smaller part of the flour");
-    }
-    return new Formula.Part(line.ingredient(), PERCENT.amount(changed * 100));
-  }
-
   @Override
   public List<Advice> advice() {
     return FlourAdvice.of(this);
@@ -344,24 +368,24 @@ public record FlourExchange(
         new WorkedLine(
             "P14",
             "P · (100 − 14) / (100 − M)",
-            from.name()
+            from().name()
                 + " "
-                + format.percent(PERCENT.amount(FlourFigures.protein(from)))
+                + format.percent(PERCENT.amount(FlourFigures.protein(from())))
                 + ", "
-                + to.name()
+                + to().name()
                 + " "
-                + format.percent(PERCENT.amount(FlourFigures.protein(to))),
+                + format.percent(PERCENT.amount(FlourFigures.protein(to()))),
             "conservation of dry matter"),
         new WorkedLine(
             "Δ water",
-            (source.equals(ProteinSlope.SOURCE)
+            (source().equals(ProteinSlope.SOURCE)
                     ? "1.25 · ΔP14, whole grain +7.5"
                     : "difference of the absorptions")
-                + (FlourFigures.isAverage(from) && FlourFigures.isAverage(to)
+                + (FlourFigures.isAverage(from()) && FlourFigures.isAverage(to())
                     ? ", both bags equally moist"
                     : ", then to each flour's own moisture"),
-            format.percent(waterChange) + " ± " + format.percent(uncertainty) + " of flour",
-            source));
+            format.percent(waterChange()) + " ± " + format.percent(uncertainty()) + " of flour",
+            source()));
   }
 
   /**
@@ -372,20 +396,34 @@ public record FlourExchange(
   @Override
   public String toString() {
     AmountFormat format = AmountFormat.metric();
-    String sign = waterChange.value() > 0 ? "+" : "";
-    String spread = "± " + format.percent(uncertainty) + " of flour";
-    return share.to(PERCENT)
+    String sign = waterChange().value() > 0 ? "+" : "";
+    String spread = "± " + format.percent(uncertainty()) + " of flour";
+    return share().to(PERCENT)
         + " of the "
-        + from.name()
+        + from().name()
         + " becomes "
-        + to.name()
+        + to().name()
         + ": "
         + (settled()
-            ? "water " + sign + format.percent(waterChange) + " " + spread
+            ? "water " + sign + format.percent(waterChange()) + " " + spread
             : "no change that can be told ("
                 + spread
                 + "); hold back a little water, "
                 + format.percent(heldBack())
                 + " of flour");
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof FlourExchange that
+        && before.equals(that.before)
+        && wanted.equals(that.wanted)
+        && water.equals(that.water)
+        && after.equals(that.after);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(before, wanted, water);
   }
 }

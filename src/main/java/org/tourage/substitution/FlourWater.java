@@ -2,6 +2,7 @@ package org.tourage.substitution;
 
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
+import java.io.Serializable;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import org.tourage.advice.BakeryException;
@@ -17,7 +18,7 @@ import org.tourage.quantity.Amount;
  * @param spread how far they may be off either way
  * @param source where the model comes from
  */
-record FlourWater(double points, double spread, String source) {
+record FlourWater(double points, double spread, String source) implements Serializable {
   /**
    * Points of water for a point of moisture in the bag, (A + 100)/(100 − M) at 60 % water and 14 %
    * moisture; 1.7 to 2.0 from 50 % to 70 % water.

@@ -2,11 +2,11 @@ package org.tourage.substitution;
 
 import static java.util.Objects.requireNonNull;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
@@ -19,27 +19,17 @@ import org.tourage.ingredient.Origin;
 import org.tourage.ingredient.Role;
 
 /**
- * A whole formula from dairy, egg and honey to plants, each ingredient by {@link
- * IngredientExchange}. Plant-based is not a claim of allergen-free, nor of free of milk allergen.
- *
- * @param before the formula before
- * @param exchanges the exchanges in order
- * @param after the formula after
+ * A whole formula from dairy, egg and honey to plants, all at once as in {@link Exchanges}.
+ * Plant-based is not a claim of allergen-free, nor of free of milk allergen. Immutable and
+ * serialisable.
  */
-public record PlantBased(Formula before, List<IngredientExchange> exchanges, Formula after)
-    implements Substitution {
+public final class PlantBased implements Substitution {
+  private static final long serialVersionUID = 1L;
 
-  /**
-   * Copies the list.
-   *
-   * @param before the formula before
-   * @param exchanges the exchanges in order
-   * @param after the formula after
-   */
-  public PlantBased {
-    requireNonNull(before, "before");
-    requireNonNull(after, "after");
-    exchanges = List.copyOf(exchanges);
+  private final Exchanges chain;
+
+  private PlantBased(Exchanges chain) {
+    this.chain = chain;
   }
 
   /**
@@ -63,22 +53,38 @@ public record PlantBased(Formula before, List<IngredientExchange> exchanges, For
    *     was chosen, or a choice can't take its place
    */
   public static PlantBased of(Formula formula, Map<Ingredient, Ingredient> choices) {
-    Map<Ingredient, Ingredient> wanted = new LinkedHashMap<>();
-    for (Line line : formula.lines()) {
+    Set<Exchange> wanted = new LinkedHashSet<>();
+    for (Line line : requireNonNull(formula, "formula").lines()) {
       Ingredient old = line.ingredient();
       if (old.origin() == Origin.ANIMAL) {
         Ingredient chosen = choices.get(old);
-        wanted.put(old, chosen == null ? usual(old) : chosen);
+        wanted.add(Exchange.of(old, chosen == null ? usual(old) : chosen));
       }
     }
-    List<IngredientExchange> exchanges = new ArrayList<>();
-    Formula now = formula;
-    for (Map.Entry<Ingredient, Ingredient> entry : wanted.entrySet()) {
-      IngredientExchange exchange = IngredientExchange.of(now, entry.getKey(), entry.getValue());
-      exchanges.add(exchange);
-      now = exchange.after();
-    }
-    return new PlantBased(formula, exchanges, now);
+    return new PlantBased(Exchanges.of(formula, List.copyOf(wanted)));
+  }
+
+  @Override
+  public Formula before() {
+    return chain.before();
+  }
+
+  @Override
+  public Formula after() {
+    return chain.after();
+  }
+
+  /**
+   * Each exchange as it would be by itself; {@link #after()} is all of them together.
+   *
+   * @return the exchanges, in the order of the lines
+   */
+  public List<Substitution> exchanges() {
+    return chain.parts();
+  }
+
+  Exchanges chain() {
+    return chain;
   }
 
   private static Ingredient usual(Ingredient old) {
@@ -102,30 +108,27 @@ public record PlantBased(Formula before, List<IngredientExchange> exchanges, For
 
   @Override
   public List<Advice> advice() {
-    List<Advice> advice = new ArrayList<>();
-    for (IngredientExchange exchange : exchanges) {
-      exchange.advice().stream()
-          .filter(a -> !a.code().startsWith("ALLERGEN_"))
-          .forEach(advice::add);
-    }
-    advice.addAll(AllergenChange.advice(before, after));
-    return advice;
+    return chain.advice();
   }
 
   @Override
   public Working working() {
-    Working all = new Working(List.of());
-    for (IngredientExchange exchange : exchanges) {
-      all = all.then(exchange.working());
-    }
-    return all;
+    return chain.working();
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof PlantBased that && chain.equals(that.chain);
+  }
+
+  @Override
+  public int hashCode() {
+    return chain.hashCode();
   }
 
   /** One line for each exchange. */
   @Override
   public String toString() {
-    return exchanges.isEmpty()
-        ? "nothing of animals in " + before.name()
-        : exchanges.stream().map(IngredientExchange::toString).collect(Collectors.joining("\n"));
+    return exchanges().isEmpty() ? "nothing of animals in " + before().name() : chain.toString();
   }
 }

@@ -16,6 +16,7 @@ import org.openjdk.jmh.annotations.Warmup;
 import org.tourage.formula.Formula;
 import org.tourage.formula.FormulaTargets;
 import org.tourage.formula.Preferment;
+import org.tourage.formula.TargetSolution;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.substitution.FlourExchange;
@@ -88,7 +89,7 @@ public class SubstitutionBenchmark {
   }
 
   @Benchmark
-  public FormulaTargets.Solution solveForSixTargets() {
+  public TargetSolution solveForSixTargets() {
     return targets.solve();
   }
 }

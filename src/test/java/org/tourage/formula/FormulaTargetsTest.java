@@ -51,7 +51,7 @@ class FormulaTargetsTest {
       @ForAll @DoubleRange(min = 6, max = 15) double fat,
       @ForAll @DoubleRange(min = 5, max = 40) double prefermented,
       @ForAll @DoubleRange(min = 800, max = 3000) double dough) {
-    FormulaTargets.Solution solution =
+    TargetSolution solution =
         free()
             .hydration(percent(hydration))
             .salt(percent(salt))
@@ -74,7 +74,7 @@ class FormulaTargetsTest {
 
   @Test
   void ofManyAnswersTheOneNearestToTheStartIsTaken() {
-    FormulaTargets.Solution same =
+    TargetSolution same =
         free().hydration(start().formula().hydration().trueHydration()).solve();
     assertThat(same.batch().weightOf("sugar").in(GRAM)).isCloseTo(100, within(1e-3));
     assertThat(same.batch().weightOf("salt").in(GRAM)).isCloseTo(18, within(1e-3));
@@ -82,7 +82,7 @@ class FormulaTargetsTest {
 
   @Test
   void targetsThatConflictAreNamedAndNeverCalledSolved() {
-    FormulaTargets.Solution solution =
+    TargetSolution solution =
         FormulaTargets.of(start())
             .move("water", grams(0), grams(800))
             .hydration(percent(80))
@@ -94,7 +94,7 @@ class FormulaTargetsTest {
     assertThat(solution.missed().get(1).conflicts()).containsExactly("hydration");
     assertThat(solution.toString()).contains("hydration 80 % not met", "it conflicts with dough");
     assertThat(solution.advice()).extracting(Advice::code).containsOnly("TARGET_MISSED");
-    FormulaTargets.Solution bound =
+    TargetSolution bound =
         FormulaTargets.of(start())
             .move("water", grams(0), grams(300))
             .hydration(percent(80))
@@ -105,7 +105,7 @@ class FormulaTargetsTest {
 
   @Test
   void aCeilingOnTheCostIsKept() {
-    FormulaTargets.Solution cheap =
+    TargetSolution cheap =
         free()
             .costAtMost(2, Map.of("salted butter", 10.0, "bread flour", 1.0))
             .dough(kilograms(2))
@@ -116,7 +116,7 @@ class FormulaTargetsTest {
             + cheap.batch().flour().in(GRAM) / 1000;
     assertThat(cost).isLessThanOrEqualTo(2 + 1e-6);
     assertThat(cheap.working().toString()).contains("cost", "at most");
-    FormulaTargets.Solution dear =
+    TargetSolution dear =
         FormulaTargets.of(start())
             .move("salted butter")
             .fat(percent(30))
@@ -128,7 +128,7 @@ class FormulaTargetsTest {
 
   @Test
   void theSensitivityIsTheSlope() {
-    FormulaTargets.Solution solution = free().hydration(percent(65)).salt(percent(2)).solve();
+    TargetSolution solution = free().hydration(percent(65)).salt(percent(2)).solve();
     double byWater = solution.sensitivity("hydration", "water");
     double flour = solution.batch().flour().in(GRAM);
     assertThat(byWater).isCloseTo(0.9998 / flour, within(1e-9));
@@ -155,7 +155,7 @@ class FormulaTargetsTest {
                         .line("salt", percent(2))
                         .preferment(Preferment.poolish(percent(20)).withName("Levain")))
             .forFlour(grams(1000));
-    FormulaTargets.Solution solution =
+    TargetSolution solution =
         FormulaTargets.of(levain)
             .move("bread flour")
             .move("water")
@@ -174,7 +174,7 @@ class FormulaTargetsTest {
 
   @Test
   void piecesAreATargetAndWhatMakesNoSenseIsRefused() {
-    FormulaTargets.Solution solution =
+    TargetSolution solution =
         free().pieces(PieceOrder.raw(24, grams(80))).salt(percent(2)).solve();
     assertThat(solution.batch().dough().in(GRAM)).isCloseTo(1920, within(1e-3));
     assertThatThrownBy(() -> FormulaTargets.of(start()).move("honey"))
@@ -198,8 +198,8 @@ class FormulaTargetsTest {
 
   @Property(tries = 50)
   void theUnitNeverMatters(@ForAll @DoubleRange(min = 800, max = 3000) double grams) {
-    FormulaTargets.Solution metric = free().dough(grams(grams)).salt(percent(2)).solve();
-    FormulaTargets.Solution us =
+    TargetSolution metric = free().dough(grams(grams)).salt(percent(2)).solve();
+    TargetSolution us =
         free().dough(grams(grams).to(BakeryUnits.POUND)).salt(fraction(0.02)).solve();
     assertThat(us.batch().weightOf("salt").in(GRAM))
         .isCloseTo(metric.batch().weightOf("salt").in(GRAM), within(1e-6));

@@ -109,9 +109,9 @@ class CatalogueTest {
     assertThat(house().allergensToCheck()).containsExactly(Allergen.SOY);
     assertThat(house().roles()).containsExactly(Role.FLOUR);
     assertThat(house().portions()).hasSize(2);
-    assertThat(house())
-        .isEqualTo(catalogue.require("bread-flour"))
-        .hasSameHashCodeAs(catalogue.require("bread-flour"));
+    assertThat(house()).isEqualTo(house()).isNotEqualTo(catalogue.require("bread-flour"));
+    assertThat(house().sameIdAs(catalogue.require("bread-flour"))).isTrue();
+    assertThat(house().sameIdAs(catalogue.require("cake flour"))).isFalse();
   }
 
   @Test

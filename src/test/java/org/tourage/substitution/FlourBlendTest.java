@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import static org.tourage.quantity.Amounts.*;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import net.jqwik.api.ForAll;
@@ -259,33 +258,5 @@ class FlourBlendTest {
     assertThat(new Bushuk1966(1.5).estimate(wheat(12, 2)).absorption().in(PERCENT))
         .isCloseTo(expected, within(1e-9));
     assertThatThrownBy(() -> new Bushuk1966(16)).isInstanceOf(BakeryException.class);
-  }
-
-  @Test
-  void severalFloursAreReplacedOneAfterAnother() {
-    Formula mixed =
-        Formula.byPercent(
-            "mixed",
-            f ->
-                f.line(BREAD, percent(80))
-                    .line(WHOLE, percent(20))
-                    .line("water", percent(65))
-                    .line("salt", percent(2)));
-    Map<Ingredient, Ingredient> swaps = new LinkedHashMap<>();
-    swaps.put(BREAD, STRONG);
-    swaps.put(WHOLE, CAKE);
-    List<FlourExchange> both = FlourExchange.several(mixed, swaps);
-    Formula after = both.get(1).after();
-    assertThat(after.percent(STRONG).in(PERCENT)).isCloseTo(80, within(1e-9));
-    assertThat(after.percent(CAKE).in(PERCENT)).isCloseTo(20, within(1e-9));
-    assertThat(after.percent("water").in(PERCENT) - 65)
-        .isCloseTo(
-            both.stream()
-                .filter(FlourExchange::settled)
-                .mapToDouble(e -> e.waterChange().in(PERCENT))
-                .sum(),
-            within(0.02));
-    assertThatThrownBy(() -> FlourExchange.several(mixed, Map.of()))
-        .isInstanceOf(BakeryException.class);
   }
 }

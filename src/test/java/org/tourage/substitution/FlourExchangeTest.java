@@ -239,19 +239,6 @@ class FlourExchangeTest {
         .doesNotContain("GLUTEN_HOLDS_NO_GAS");
   }
 
-  @Test
-  void aFlourThatCameIsNotReplacedByAnotherInSilence() {
-    Ingredient cake = CATALOGUE.require("cake flour");
-    Ingredient whole = CATALOGUE.require("whole-wheat flour");
-    java.util.Map<Ingredient, Ingredient> chain = new java.util.LinkedHashMap<>();
-    chain.put(BREAD, cake);
-    chain.put(cake, whole);
-    assertThatThrownBy(() -> FlourExchange.several(dough(), chain))
-        .isInstanceOf(BakeryException.class)
-        .hasMessageContaining("would be replaced as well")
-        .hasMessageContaining("cake flour by whole-wheat flour");
-  }
-
   @Provide
   Arbitrary<Ingredient> wheatFlours() {
     return Arbitraries.of(
