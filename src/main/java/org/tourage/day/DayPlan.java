@@ -58,7 +58,7 @@ public record DayPlan(Kitchen kitchen, Order order, List<Swap> swaps, boolean pl
   }
 
   /**
-   * Copies the swaps.
+   * Copies the swaps, and refuses a bath that is hotter than water boils in this kitchen.
    *
    * @param kitchen the kitchen
    * @param order how much of what, and when
@@ -70,6 +70,7 @@ public record DayPlan(Kitchen kitchen, Order order, List<Swap> swaps, boolean pl
     requireNonNull(kitchen, "kitchen");
     requireNonNull(order, "order");
     swaps = List.copyOf(swaps);
+    StepOrder.check(order.product().procedure().steps(), kitchen);
   }
 
   /**

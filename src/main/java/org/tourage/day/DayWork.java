@@ -168,6 +168,7 @@ final class DayWork {
         .filter(a -> plants || !a.code().equals("PLANT_BASED_IS_NO_CLAIM"))
         .forEach(advice::add);
     advice.addAll(KitchenCautions.of(formula));
+    advice.addAll(StepOrder.advice(product.procedure(), formula));
     if (product.procedure().boil().isPresent()) {
       advice.add(KitchenCautions.kettle());
     }

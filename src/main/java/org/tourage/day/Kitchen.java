@@ -101,7 +101,7 @@ public final class Kitchen implements Serializable {
   private final Map<Fact, Serializable> given;
 
   private Kitchen(String name, Map<Fact, Serializable> given) {
-    this.name = requireNonNull(name, "name");
+    this.name = Names.check("a kitchen", "name", name);
     this.given = Collections.unmodifiableMap(given);
   }
 

@@ -58,7 +58,7 @@ public record KitchenOven(
    * @param stone whether pieces lie on stone, not on a tray on a rack
    */
   public KitchenOven {
-    requireNonNull(name, "name");
+    Names.check("an oven", "name", name);
     requireNonNull(model, "model");
     requireNonNull(tray, "tray");
     if (trays < 1 || trays > MOST_TRAYS) {

@@ -1,5 +1,6 @@
 package org.tourage.day;
 
+import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.JOULE;
 import static org.tourage.quantity.BakeryUnits.KELVIN;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM;
@@ -103,11 +104,7 @@ final class OvenWork {
             .withRise(spring(kind, volume));
     Step boil = product.procedure().boil().orElse(null);
     Bake bake =
-        Bake.of(
-            boil == null ? piece : piece.boiledFor(boil.time().high()),
-            kitchen.oven().model(),
-            profile,
-            kind);
+        Bake.of(boil == null ? piece : boiled(piece, boil), kitchen.oven().model(), profile, kind);
     List<Integer> loads = new ArrayList<>();
     int most = perTray * kitchen.oven().trays();
     for (int left = all; left > 0; left -= most) {
@@ -123,6 +120,16 @@ final class OvenWork {
         loads,
         model.preheating(profile, kitchen.room()).orElse(null),
         model.energy(profile.stretched(loads.size()), kitchen.room(), taken));
+  }
+
+  /** Out of its bath; what is within half a kelvin of boiling boils. */
+  private static BakePiece boiled(BakePiece piece, Step boil) {
+    BakePiece wet = piece.boiledFor(boil.time().high());
+    return boil.action() instanceof Action.Boil bath
+            && bath.water() != null
+            && bath.water().in(CELSIUS) < piece.boiling().in(CELSIUS) - StepOrder.BOILING_WITHIN
+        ? wet.inBath(bath.water())
+        : wet;
   }
 
   private double growth() {

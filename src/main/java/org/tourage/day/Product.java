@@ -18,7 +18,6 @@ import org.tourage.fermentation.RateModel;
 import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
 import org.tourage.formula.HouseholdRecipe;
-import org.tourage.formula.Stage;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.oven.DoughKind;
 import org.tourage.oven.ThermalDeath;
@@ -110,22 +109,12 @@ public final class Product implements Serializable {
       @Nullable HouseholdRecipe recipe,
       Procedure procedure,
       Extras extras) {
-    this.name = requireNonNull(name, "name");
+    this.name = Names.check("a product", "name", name);
     this.given = requireNonNull(given, "given");
     this.recipe = recipe;
     this.procedure = requireNonNull(procedure, "procedure");
     this.extras = extras;
-    for (Step step : procedure.steps()) {
-      String stage =
-          step.action() instanceof Action.Ripen ripening
-              ? ripening.stage()
-              : step.action() instanceof Action.Mix mixing ? mixing.stage() : null;
-      List<String> names = given.formula().stages().stream().map(Stage::name).toList();
-      if (stage != null && names.stream().noneMatch(stage::equalsIgnoreCase)) {
-        throw BakeryException.unknownName(
-            "the step \"" + step.name() + "\" names no stage of the formula", stage, names);
-      }
-    }
+    StepOrder.check(procedure.steps(), given.formula());
   }
 
   /**
@@ -134,6 +123,8 @@ public final class Product implements Serializable {
    * @param formula the formula
    * @param procedure its steps
    * @return the product, divided by weight
+   * @throws BakeryException if a step names no stage of it, or a stage is ready only after it is
+   *     needed
    */
   public static Product of(Formula formula, Procedure procedure) {
     return of(formula.forFlour(Amounts.kilograms(1)), procedure);
@@ -145,6 +136,8 @@ public final class Product implements Serializable {
    * @param batch the formula and its size
    * @param procedure its steps
    * @return the product, divided by weight
+   * @throws BakeryException if a step names no stage of it, or a stage is ready only after it is
+   *     needed
    */
   public static Product of(Batch batch, Procedure procedure) {
     return new Product(batch.formula().name(), batch, null, procedure, Extras.NONE);
@@ -156,6 +149,8 @@ public final class Product implements Serializable {
    * @param recipe the recipe
    * @param procedure its steps
    * @return the product, divided by weight
+   * @throws BakeryException if a step names no stage of it, or a stage is ready only after it is
+   *     needed
    */
   public static Product of(HouseholdRecipe recipe, Procedure procedure) {
     return new Product(recipe.name(), recipe.batch(), recipe, procedure, Extras.NONE);

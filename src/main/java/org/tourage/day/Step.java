@@ -52,7 +52,7 @@ public final class Step implements Serializable {
       Cue cue,
       boolean gentle) {
     this.action = requireNonNull(action, "action");
-    this.name = requireNonNull(name, "name");
+    this.name = Names.check("a step", "name", name);
     this.time = requireNonNull(time, "time");
     this.place = place;
     this.form = form;
@@ -109,6 +109,17 @@ public final class Step implements Serializable {
    */
   public static Step mix(Quantity<Time> time, Quantity<Temperature> target) {
     return of(new Action.Mix(null, Amount.from(target)), time);
+  }
+
+  /**
+   * Mixes a part of the dough before the final mix: a preferment, a soaker, a build of a levain.
+   *
+   * @param stage its name in the formula
+   * @param time weighing and mixing
+   * @return the step; {@link #mixedTo} says how warm it is to be
+   */
+  public static Step mix(String stage, Quantity<Time> time) {
+    return of(new Action.Mix(requireNonNull(stage, "stage"), null), time);
   }
 
   /**
@@ -236,9 +247,19 @@ public final class Step implements Serializable {
   }
 
   /**
-   * Boils the pieces.
+   * Boils the pieces, at the temperature at which water boils in the kitchen.
    *
-   * @param water the temperature of the bath
+   * @param time how long each
+   * @return the step
+   */
+  public static Step boil(Quantity<Time> time) {
+    return of(new Action.Boil(null), time);
+  }
+
+  /**
+   * Scalds the pieces in a bath of a stated temperature.
+   *
+   * @param water the temperature of the bath, not above boiling at the altitude of the kitchen
    * @param time how long each
    * @return the step
    */
@@ -284,7 +305,8 @@ public final class Step implements Serializable {
    * @return the changed step
    */
   public Step called(String words) {
-    return new Step(action, words, time, place, form, cover, cue, gentle);
+    return new Step(
+        action, Names.check("a step", "words", words), time, place, form, cover, cue, gentle);
   }
 
   /**

@@ -41,7 +41,7 @@ public record Timetable(List<Entry> entries) implements Serializable {
      * @param cue what to look for at its end, empty if nothing
      */
     public Task {
-      requireNonNull(name, "name");
+      Names.check("a task", "name", name);
       requireNonNull(cue, "cue");
       double minutes = duration.in(BakeryUnits.MINUTE);
       if (!(minutes >= LEAST_MINUTES && minutes <= Step.LONGEST_MINUTES)) {
