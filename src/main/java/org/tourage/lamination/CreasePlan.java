@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Fraction;
@@ -57,6 +58,16 @@ public final class CreasePlan implements Serializable {
 
   private CreasePlan(List<Panel> panels) {
     this.panels = List.copyOf(panels);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof CreasePlan that && panels.equals(that.panels);
+  }
+
+  @Override
+  public int hashCode() {
+    return panels.hashCode();
   }
 
   /**

@@ -5,9 +5,11 @@ import static java.util.Objects.requireNonNull;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import javax.measure.quantity.Temperature;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.day.BakeDay;
 import org.tourage.day.Baking;
@@ -64,6 +66,16 @@ public final class BenchSheet implements Serializable {
    */
   public static BenchSheet of(BakeDay day, AmountFormat format) {
     return new BenchSheet(day, format);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof BenchSheet that && day.equals(that.day) && format.equals(that.format);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(day, format);
   }
 
   /** The whole sheet. */
