@@ -8,6 +8,7 @@ import javax.measure.quantity.Temperature;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Lists;
 import org.tourage.lamination.Fold;
 import org.tourage.lamination.LockIn;
 import org.tourage.oven.OvenProfile;
@@ -170,7 +171,7 @@ public sealed interface Action extends Serializable {
      * @param folds the folds of this turn, one or more
      */
     public Turn {
-      folds = List.copyOf(folds);
+      folds = Lists.copy(folds, "folds");
       if (folds.isEmpty()) {
         throw new BakeryException(
             Reason.MISSING, "a turn needs a fold", "none", "give for example a letter fold");

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Lists;
 import org.tourage.lamination.Fold;
 import org.tourage.lamination.FoldSequence;
 import org.tourage.oven.OvenProfile;
@@ -24,7 +25,7 @@ public record Procedure(List<Step> steps) implements Serializable {
    * @param steps the steps, at least one
    */
   public Procedure {
-    steps = List.copyOf(steps);
+    steps = Lists.copy(steps, "steps");
     if (steps.isEmpty()) {
       throw new BakeryException(
           Reason.MISSING, "a procedure needs steps", "none", "give at least one");
@@ -40,7 +41,7 @@ public record Procedure(List<Step> steps) implements Serializable {
    * @throws BakeryException if there are none or their order makes no sense
    */
   public static Procedure of(Step... steps) {
-    return new Procedure(List.of(steps));
+    return new Procedure(Lists.copy(steps, "steps"));
   }
 
   /**
@@ -139,7 +140,7 @@ public record Procedure(List<Step> steps) implements Serializable {
    */
   public Procedure then(Step... more) {
     List<Step> all = new ArrayList<>(steps);
-    all.addAll(List.of(more));
+    all.addAll(Lists.copy(more, "more"));
     return new Procedure(all);
   }
 }

@@ -75,6 +75,8 @@ public final class Product implements Serializable {
      * @param temperature how warm the dough was, 0 °C to 50 °C
      */
     public SeenRise {
+      requireNonNull(time, "time");
+      requireNonNull(temperature, "temperature");
       Cue.growth("seen", growth);
       Ranges.within("rise at this temperature", temperature, 0, 50);
       if (!(time.value() > 0)) {
@@ -127,6 +129,7 @@ public final class Product implements Serializable {
    *     needed
    */
   public static Product of(Formula formula, Procedure procedure) {
+    requireNonNull(formula, "formula");
     return of(formula.forFlour(Amounts.kilograms(1)), procedure);
   }
 
@@ -140,6 +143,7 @@ public final class Product implements Serializable {
    *     needed
    */
   public static Product of(Batch batch, Procedure procedure) {
+    requireNonNull(batch, "batch");
     return new Product(batch.formula().name(), batch, null, procedure, Extras.NONE);
   }
 
@@ -153,6 +157,7 @@ public final class Product implements Serializable {
    *     needed
    */
   public static Product of(HouseholdRecipe recipe, Procedure procedure) {
+    requireNonNull(recipe, "recipe");
     return new Product(recipe.name(), recipe.batch(), recipe, procedure, Extras.NONE);
   }
 
@@ -167,6 +172,7 @@ public final class Product implements Serializable {
    * @return the changed product
    */
   public Product madeUp(MakeUp value) {
+    requireNonNull(value, "value");
     return with(
         new Extras(value, extras.kind, extras.seen, extras.rate, extras.kill, extras.temperatures));
   }
@@ -197,6 +203,8 @@ public final class Product implements Serializable {
    * @return the changed product
    */
   public Product seen(double growth, Quantity<Time> time, Quantity<Temperature> temperature) {
+    requireNonNull(time, "time");
+    requireNonNull(temperature, "temperature");
     return with(
         new Extras(
             extras.makeUp,

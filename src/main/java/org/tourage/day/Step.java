@@ -4,7 +4,6 @@ import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.MINUTE;
 
 import java.io.Serializable;
-import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
@@ -14,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.fermentation.Cover;
+import org.tourage.internal.Lists;
 import org.tourage.lamination.Fold;
 import org.tourage.lamination.LockIn;
 import org.tourage.oven.OvenProfile;
@@ -78,7 +78,8 @@ public final class Step implements Serializable {
    * @throws BakeryException if the time is under half a minute or above 60 days
    */
   public static Step of(Action action, Quantity<Time> time) {
-    Amount<Time> amount = Amount.from(time);
+    requireNonNull(action, "action");
+    Amount<Time> amount = Amount.from(requireNonNull(time, "time"));
     return new Step(
         action,
         action.words(),
@@ -108,6 +109,7 @@ public final class Step implements Serializable {
    * @return the step
    */
   public static Step mix(Quantity<Time> time, Quantity<Temperature> target) {
+    requireNonNull(target, "target");
     return of(new Action.Mix(null, Amount.from(target)), time);
   }
 
@@ -192,7 +194,7 @@ public final class Step implements Serializable {
    * @return the step
    */
   public static Step turn(Quantity<Time> time, Fold... folds) {
-    return of(new Action.Turn(List.of(folds)), time);
+    return of(new Action.Turn(Lists.copy(folds, "folds")), time);
   }
 
   /**
@@ -233,6 +235,7 @@ public final class Step implements Serializable {
    * @return the step
    */
   public static Step shape(Form form, Quantity<Time> time) {
+    requireNonNull(form, "form");
     return of(Action.Simple.SHAPE, time).as(form);
   }
 
@@ -264,6 +267,7 @@ public final class Step implements Serializable {
    * @return the step
    */
   public static Step boil(Quantity<Temperature> water, Quantity<Time> time) {
+    requireNonNull(water, "water");
     return of(new Action.Boil(Amount.from(water)), time);
   }
 
@@ -295,6 +299,7 @@ public final class Step implements Serializable {
    * @return the step
    */
   public static Step work(String name, Quantity<Time> time) {
+    requireNonNull(name, "name");
     return of(Action.Simple.WORK, time).called(name);
   }
 
@@ -333,15 +338,16 @@ public final class Step implements Serializable {
    * @throws BakeryException if it is longer
    */
   public Step lookingFrom(Quantity<Time> earliest) {
+    Amount<Time> from = Amount.from(requireNonNull(earliest, "earliest"));
+    if (!(from.in(MINUTE) >= 0)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "nobody looks before the step begins",
+          name + " from " + AmountFormat.metric().time(from) + " on",
+          "give 0 min up to the time of the step");
+    }
     return new Step(
-        action,
-        name,
-        new AmountRange<>(Amount.from(earliest), time.high()),
-        place,
-        form,
-        cover,
-        cue,
-        gentle);
+        action, name, new AmountRange<>(from, time.high()), place, form, cover, cue, gentle);
   }
 
   /**
@@ -361,6 +367,7 @@ public final class Step implements Serializable {
    * @return the changed step
    */
   public Step at(Quantity<Temperature> air) {
+    requireNonNull(air, "air");
     return in(Place.air(air));
   }
 
@@ -391,6 +398,7 @@ public final class Step implements Serializable {
    * @return the changed step
    */
   public Step until(Cue sign) {
+    requireNonNull(sign, "sign");
     return new Step(action, name, time, place, form, cover, sign, gentle);
   }
 

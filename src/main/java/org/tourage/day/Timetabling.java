@@ -1,5 +1,7 @@
 package org.tourage.day;
 
+import static org.tourage.quantity.BakeryUnits.MINUTE;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -30,7 +32,7 @@ final class Timetabling {
     if (baking == null || baking.preheating() == null || bakeAt < 0) {
       return table;
     }
-    if (baking.preheating().in(org.tourage.quantity.BakeryUnits.MINUTE) < 1) {
+    if (baking.preheating().in(MINUTE) < 1) {
       return table;
     }
     return table.beside(
@@ -38,11 +40,17 @@ final class Timetabling {
         table.entries().get(bakeAt).start());
   }
 
+  /** More loads than this are put on the clock in bundles: nobody reads a thousand lines. */
+  private static final int MOST_LINES = 24;
+
   private static List<Timetable.Task> loads(Step step, @Nullable Baking baking) {
     if (baking == null || baking.loads().size() == 1) {
       return List.of(
           new Timetable.Task(
               step.name(), baking == null ? step.time().high() : baking.time(), cue(step)));
+    }
+    if (baking.loads().size() > MOST_LINES) {
+      return bundles(step, baking);
     }
     List<Timetable.Task> tasks = new ArrayList<>();
     int number = 1;
@@ -58,6 +66,34 @@ final class Timetabling {
                   + pieces
                   + (pieces == 1 ? " piece" : " pieces"),
               baking.time(),
+              cue(step)));
+    }
+    return tasks;
+  }
+
+  private static List<Timetable.Task> bundles(Step step, Baking baking) {
+    List<Timetable.Task> tasks = new ArrayList<>();
+    int all = baking.loads().size();
+    int together = (int) Math.floor(Step.LONGEST_MINUTES / baking.time().in(MINUTE));
+    for (int from = 0; from < all; from += together) {
+      int to = Math.min(all, from + together);
+      int most = baking.loads().get(from);
+      int last = baking.loads().get(to - 1);
+      tasks.add(
+          new Timetable.Task(
+              step.name()
+                  + ", loads "
+                  + (from + 1)
+                  + " to "
+                  + to
+                  + " of "
+                  + all
+                  + ", "
+                  + most
+                  + (most == 1 ? " piece" : " pieces")
+                  + " each"
+                  + (last == most ? "" : ", the last " + last),
+              baking.time().multiply(to - from),
               cue(step)));
     }
     return tasks;

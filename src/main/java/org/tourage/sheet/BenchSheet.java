@@ -47,6 +47,7 @@ public final class BenchSheet implements Serializable {
   /** Less ice than this is no ice: the water from the tap is let run. */
   private static final double TRIFLE = 0.03;
 
+  private static final int MOST_NUMBERS = 12;
   private static final double JOULES_PER_KILOWATT_HOUR = 3.6e6;
 
   private final BakeDay day;
@@ -389,8 +390,15 @@ public final class BenchSheet implements Serializable {
     return fits
         + baking.loads().size()
         + " loads of "
-        + baking.loads().stream().map(String::valueOf).collect(Collectors.joining(", "))
+        + numbers(baking.loads())
         + (trays == 1 ? " on one tray" : " on " + trays + " trays");
+  }
+
+  /** All of a few numbers; of many, that of the first and that of the last. */
+  private static String numbers(List<Integer> loads) {
+    return loads.size() <= MOST_NUMBERS
+        ? loads.stream().map(String::valueOf).collect(Collectors.joining(", "))
+        : loads.get(0) + ", the last of " + loads.get(loads.size() - 1);
   }
 
   private List<String> kitchen(Kitchen kitchen) {

@@ -2,6 +2,7 @@ package org.tourage.house;
 
 import java.lang.reflect.Executable;
 import java.lang.reflect.ParameterizedType;
+import java.lang.reflect.Proxy;
 import java.lang.reflect.Type;
 import java.lang.reflect.WildcardType;
 import java.util.List;
@@ -80,6 +81,15 @@ final class Arguments {
                 array[0] = value;
                 return array;
               });
+    } else if (raw.getName().startsWith("java.util.function.")) {
+      // good enough for what is refused before it is called
+      return Optional.of(
+          Proxy.newProxyInstance(
+              Arguments.class.getClassLoader(),
+              new Class<?>[] {raw},
+              (proxy, method, given) -> {
+                throw new IllegalStateException("not to be called");
+              }));
     } else if (raw.isEnum()) {
       return Optional.of(raw.getEnumConstants()[0]);
     } else if (raw.getName().startsWith("org.tourage.")) {
