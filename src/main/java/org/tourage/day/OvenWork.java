@@ -9,6 +9,7 @@ import static org.tourage.quantity.BakeryUnits.LITRE;
 import java.util.ArrayList;
 import java.util.List;
 import javax.measure.quantity.Energy;
+import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Volume;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
@@ -72,6 +73,7 @@ final class OvenWork {
   private final DoughCourse course;
   private final Formula formula;
   private final @Nullable RiseHistory history;
+  private final Amount<Temperature> mixed;
 
   OvenWork(
       Kitchen kitchen,
@@ -86,6 +88,7 @@ final class OvenWork {
     this.formula = scaled.batch().formula();
     // a dough that goes straight from the mixer into the oven has no history
     this.history = history == null || history.stages().isEmpty() ? null : history;
+    this.mixed = history == null ? kitchen.room() : history.start();
   }
 
   Baking of(OvenProfile profile) {
@@ -99,7 +102,7 @@ final class OvenWork {
         BakePiece.of(form.inOven(volume), formula.constituents(StageKind::isBaked))
             .atAltitude(kitchen.altitude())
             .withPorosity(course.porosity(growth))
-            .from(history == null ? kitchen.room() : history.end().mean())
+            .from(history == null ? mixed : history.end().mean())
             .on(seat(form, Math.min(all, perTray)))
             .withRise(spring(kind, volume));
     Step boil = product.procedure().boil().orElse(null);

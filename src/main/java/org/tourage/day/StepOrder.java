@@ -6,14 +6,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import javax.measure.quantity.Mass;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
 import org.tourage.formula.Stage;
 import org.tourage.formula.StageKind;
 import org.tourage.physics.Atmosphere;
+import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 
 /**
@@ -23,6 +26,9 @@ import org.tourage.quantity.AmountFormat;
 final class StepOrder {
   /** Below this a bath sets no skin on dough; common practice. */
   private static final double COOL_BATH_CELSIUS = 75;
+
+  /** A wash takes 2 % to 5 % of the dough; common practice. */
+  private static final double MOST_FINISH = 0.1;
 
   /** Water that boils has this temperature within so many kelvin, whatever the cook writes. */
   static final double BOILING_WITHIN = 0.5;
@@ -166,9 +172,24 @@ final class StepOrder {
   }
 
   /** What is unwise. */
-  static List<Advice> advice(Procedure procedure, Formula formula) {
+  static List<Advice> advice(Procedure procedure, Batch batch) {
     List<Advice> advice = new ArrayList<>();
     List<Step> steps = procedure.steps();
+    Formula formula = batch.formula();
+    Amount<Mass> finish = batch.total().subtract(batch.dough()).subtract(batch.filling());
+    boolean before =
+        steps.subList(0, procedure.baking()).stream()
+            .anyMatch(s -> s.action() == Action.Simple.GLAZE);
+    if (before && procedure.oven().isPresent() && finish.ratioTo(batch.dough()) > MOST_FINISH) {
+      advice.add(
+          Advice.warning(
+              "FINISH_HEAVY",
+              "a finish of "
+                  + AmountFormat.sideBySide().mass(finish)
+                  + " is more than a wash; none of it is in the mass and the bake of the pieces",
+              "Put what goes into the oven under filling, and leave what goes on afterwards",
+              Advice.COMMON_PRACTICE));
+    }
     if (procedure.mixing() < 0) {
       advice.add(
           Advice.warning(
@@ -230,7 +251,8 @@ final class StepOrder {
     return action instanceof Action.Mix mix && mix.stage() == null;
   }
 
-  private static @Nullable String stageOf(Action action) {
+  /** The stage that a step mixes or ripens; none for the final dough and all other steps. */
+  static @Nullable String stageOf(Action action) {
     return action instanceof Action.Ripen ripening
         ? ripening.stage()
         : action instanceof Action.Mix mixing ? mixing.stage() : null;

@@ -15,20 +15,34 @@ final class Timetabling {
   static Timetable of(Order order, @Nullable Baking baking) {
     List<Timetable.Task> tasks = new ArrayList<>();
     int bakeAt = -1;
-    for (Step step : order.product().procedure().steps()) {
+    List<Step> steps = order.product().procedure().steps();
+    SideBySide sides = sides(order);
+    int[] at = new int[steps.size() + 1];
+    for (int i = 0; i < steps.size(); i++) {
+      Step step = steps.get(i);
+      at[i] = tasks.size();
       if (step.action() instanceof Action.BakeOff) {
         bakeAt = tasks.size();
         tasks.addAll(loads(step, baking));
-      } else {
-        tasks.add(new Timetable.Task(step.name(), step.time().high(), cue(step)));
+      } else if (sides.inChain(i)) {
+        tasks.add(task(step));
       }
     }
+    at[steps.size()] = tasks.size();
     DayTime start = order.start();
     DayTime ready = order.ready();
     Timetable table =
         ready == null
             ? Timetable.startingAt(start == null ? Order.USUAL_START : start, tasks)
             : Timetable.endingAt(ready, tasks);
+    List<Timetable.Entry> chain = table.entries();
+    for (int i = 0; i < steps.size(); i++) {
+      if (!sides.inChain(i)) {
+        int next = at[sides.anchor(i)];
+        DayTime end = next < chain.size() ? chain.get(next).start() : table.end();
+        table = table.beside(task(steps.get(i)), end.plusMinutes(-sides.leadMinutes(i)));
+      }
+    }
     if (baking == null || baking.preheating() == null || bakeAt < 0) {
       return table;
     }
@@ -36,8 +50,15 @@ final class Timetabling {
       return table;
     }
     return table.beside(
-        Timetable.Task.of("heat the oven", baking.preheating()),
-        table.entries().get(bakeAt).start());
+        Timetable.Task.of("heat the oven", baking.preheating()), chain.get(bakeAt).start());
+  }
+
+  private static SideBySide sides(Order order) {
+    return SideBySide.of(order.product().procedure(), order.product().given().formula());
+  }
+
+  private static Timetable.Task task(Step step) {
+    return new Timetable.Task(step.name(), step.time().high(), cue(step));
   }
 
   /** More loads than this are put on the clock in bundles: nobody reads a thousand lines. */
@@ -125,6 +146,11 @@ final class Timetabling {
   static DayTime mixed(Order order, Timetable table) {
     int mixing = order.product().procedure().mixing();
     List<Timetable.Entry> chain = table.entries().stream().filter(e -> !e.beside()).toList();
-    return mixing < 0 ? table.start() : chain.get(mixing).end();
+    SideBySide sides = sides(order);
+    int at = 0;
+    for (int i = 0; i < mixing; i++) {
+      at += sides.inChain(i) ? 1 : 0;
+    }
+    return mixing < 0 ? table.start() : chain.get(at).end();
   }
 }

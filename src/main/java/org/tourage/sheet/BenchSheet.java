@@ -170,7 +170,7 @@ public final class BenchSheet implements Serializable {
                             .map(Amount::toString)
                             .collect(Collectors.joining(" and "))
                         + ", total kept; greatest error of a line "
-                        + AmountFormat.metric().percent(r.greatestError())));
+                        + format.percent(r.greatestError())));
     return lines;
   }
 
@@ -253,9 +253,9 @@ public final class BenchSheet implements Serializable {
             + " thick");
     lines.add(
         "fat is "
-            + AmountFormat.metric().percent(plan.fatByDough())
+            + format.percent(plan.fatByDough())
             + " of the dough, "
-            + AmountFormat.metric().percent(plan.fatByVolume())
+            + format.percent(plan.fatByVolume())
             + " of the volume");
     TextTable table = new TextTable(1);
     table.row(
@@ -267,8 +267,8 @@ public final class BenchSheet implements Serializable {
           extent(after.extent()),
           format.length(after.thickness()),
           after.fatLayers().toString(),
-          AmountFormat.metric().length(after.fatLayer()),
-          AmountFormat.metric().length(after.doughLayer()));
+          format.length(after.fatLayer()),
+          format.length(after.doughLayer()));
     }
     lines.addAll(table.toString().lines().toList());
     int number = 1;
@@ -311,7 +311,7 @@ public final class BenchSheet implements Serializable {
             + ", trim and ends "
             + format.mass(day.trim())
             + ", yield "
-            + AmountFormat.metric().percent(plan.sheetYield()));
+            + format.percent(plan.sheetYield()));
     return lines;
   }
 
@@ -349,7 +349,7 @@ public final class BenchSheet implements Serializable {
     }
     lines.add(
         "total "
-            + AmountFormat.metric().time(baking.bake().profile().total())
+            + format.time(baking.bake().profile().total())
             + (baking.bake().profile().steps().stream()
                     .allMatch(s -> s.mode() == OvenProfile.Mode.FAN)
                 ? ""
@@ -359,9 +359,7 @@ public final class BenchSheet implements Serializable {
     lines.add(
         baking.kitchenOven()
             + " heats up in "
-            + heating
-                .map(AmountFormat.metric()::time)
-                .orElse("no time at all: its power is not enough")
+            + heating.map(format::time).orElse("no time at all: its power is not enough")
             + "; with all loads it takes about "
             + Numbers.decimals(baking.energy().in(BakeryUnits.JOULE) / JOULES_PER_KILOWATT_HOUR, 1)
             + " kWh");
