@@ -5,13 +5,14 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The one exception of the library for input that makes no sense. It says what was wrong, the value
  * with its unit, and what would be right; {@link #reason()} is for programs. Nulls are refused with
  * {@link NullPointerException} instead.
  */
-public final class BakeryException extends RuntimeException {
+public class BakeryException extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
   /** Why the input was refused. */
@@ -53,12 +54,19 @@ public final class BakeryException extends RuntimeException {
   public BakeryException(Reason reason, String problem, String given, String expected) {
     super(problem + ": " + given + "; " + expected);
     this.reason = Objects.requireNonNull(reason, "reason");
-    this.given = given;
-    this.expected = expected;
+    this.given = Objects.requireNonNull(given, "given");
+    this.expected = Objects.requireNonNull(expected, "expected");
     this.problems = new ArrayList<>();
   }
 
-  private BakeryException(List<Problem> problems, String message) {
+  /**
+   * Makes an exception for several things at once; reason, value and what would be right are those
+   * of the first.
+   *
+   * @param problems what was refused, in order, at least one
+   * @param message all of it
+   */
+  protected BakeryException(List<Problem> problems, String message) {
     super(message, problems.get(0).exception());
     BakeryException first = problems.get(0).exception();
     this.reason = first.reason;
@@ -98,12 +106,29 @@ public final class BakeryException extends RuntimeException {
         Reason.UNKNOWN_NAME, problem, "\"" + name + "\"", "use one of " + known);
   }
 
+  /** Refusals are equal if they say the same; where they were thrown does not count. */
+  @Override
+  public final boolean equals(@Nullable Object other) {
+    return other instanceof BakeryException that
+        && getClass() == that.getClass()
+        && reason == that.reason
+        && Objects.equals(getMessage(), that.getMessage())
+        && given.equals(that.given)
+        && expected.equals(that.expected)
+        && problems.equals(that.problems);
+  }
+
+  @Override
+  public final int hashCode() {
+    return Objects.hash(reason, getMessage());
+  }
+
   /**
    * Why the input was refused, for programs.
    *
    * @return the reason
    */
-  public Reason reason() {
+  public final Reason reason() {
     return reason;
   }
 
@@ -112,7 +137,7 @@ public final class BakeryException extends RuntimeException {
    *
    * @return the value as text
    */
-  public String given() {
+  public final String given() {
     return given;
   }
 
@@ -121,7 +146,7 @@ public final class BakeryException extends RuntimeException {
    *
    * @return one sentence without a full stop
    */
-  public String expected() {
+  public final String expected() {
     return expected;
   }
 
@@ -130,7 +155,7 @@ public final class BakeryException extends RuntimeException {
    *
    * @return the lines in order; none if this is about something else
    */
-  public List<Problem> problems() {
+  public final List<Problem> problems() {
     return List.copyOf(problems);
   }
 }

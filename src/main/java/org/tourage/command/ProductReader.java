@@ -23,6 +23,8 @@ import org.tourage.quantity.Amounts;
 final class ProductReader {
   private static final Pattern READING = Pattern.compile("-?\\d+([.,]\\d+)? ?°? ?[CF]\\b");
 
+  private static final Pattern STEP = Pattern.compile("step (\\d+) ");
+
   private final GivenValues given;
 
   ProductReader(GivenValues given) {
@@ -68,10 +70,6 @@ final class ProductReader {
         steps.set(0, steps.get(0).mixedTo(given.get(Settings.DOUGH_TEMPERATURE).orElseThrow()));
       }
     }
-    Origin first =
-        Origin.line(
-            given.file().name(),
-            given.file().stepLines().isEmpty() ? 0 : given.file().stepLines().get(0).number());
     if (!mixes && given.isSet(Settings.DOUGH_TEMPERATURE)) {
       given.complain(
           given.origin(Settings.DOUGH_TEMPERATURE),
@@ -84,7 +82,7 @@ final class ProductReader {
     try {
       return new Procedure(steps);
     } catch (BakeryException wrong) {
-      given.complain(first, wrong);
+      given.complain(origin(wrong), wrong);
       given.refuse();
       return null;
     }
@@ -95,16 +93,25 @@ final class ProductReader {
     try {
       return Product.of(recipe, procedure);
     } catch (BakeryException wrong) {
-      int line =
-          given.file().stepLines().stream()
-              .filter(l -> String.valueOf(wrong.getMessage()).contains("\"" + name(l) + "\""))
-              .mapToInt(FileParts.Numbered::number)
-              .findFirst()
-              .orElse(0);
-      given.complain(Origin.line(given.file().name(), line), wrong);
+      given.complain(origin(wrong), wrong);
       given.refuse();
       throw wrong;
     }
+  }
+
+  /** The line of the step that was refused: by its number, or by its name. */
+  private Origin origin(BakeryException wrong) {
+    List<FileParts.Numbered> lines = given.file().stepLines();
+    Matcher number = STEP.matcher(wrong.given());
+    int line =
+        number.lookingAt() && Integer.parseInt(number.group(1)) <= lines.size()
+            ? lines.get(Integer.parseInt(number.group(1)) - 1).number()
+            : lines.stream()
+                .filter(l -> String.valueOf(wrong.getMessage()).contains("\"" + name(l) + "\""))
+                .mapToInt(FileParts.Numbered::number)
+                .findFirst()
+                .orElse(lines.isEmpty() ? 0 : lines.get(0).number());
+    return Origin.line(given.file().name(), line);
   }
 
   private static String name(FileParts.Numbered line) {

@@ -79,6 +79,7 @@ public final class RecipeFile {
    * @return the changed file
    */
   public RecipeFile withKitchen(String kitchenName, String text) {
+    requireNonNull(kitchenName, "kitchenName");
     RecipeFile file = new RecipeFile(this);
     file.read(kitchenName, requireNonNull(text, "text"), file.kitchen, true);
     return file;
@@ -92,6 +93,8 @@ public final class RecipeFile {
    * @return the changed file
    */
   public RecipeFile with(String key, String value) {
+    requireNonNull(key, "key");
+    requireNonNull(value, "value");
     RecipeFile file = new RecipeFile(this);
     Origin origin = Origin.option(key);
     file.attempt(

@@ -18,6 +18,7 @@ import org.tourage.fermentation.ColdTail;
 import org.tourage.fermentation.Cover;
 import org.tourage.fermentation.RateModel;
 import org.tourage.fermentation.Rosso1993;
+import org.tourage.formula.PieceOrder;
 import org.tourage.lamination.Rollers;
 import org.tourage.oven.DoughKind;
 import org.tourage.quantity.Amount;
@@ -49,7 +50,6 @@ final class SettingText {
   private static final Pattern SHEETER =
       Pattern.compile(
           "([^,]+?) to ([^,]+), *belt ([^,]+), *([^,]+?)(?: a pass)?", Pattern.CASE_INSENSITIVE);
-  private static final int MOST_PIECES = 1_000_000;
 
   private SettingText() {}
 
@@ -78,7 +78,7 @@ final class SettingText {
   static int count(String text) {
     if (text.matches("[1-9]\\d{0,6}")) {
       int count = Integer.parseInt(text);
-      if (count <= MOST_PIECES) {
+      if (count <= PieceOrder.MOST) {
         return count;
       }
     }
@@ -86,7 +86,7 @@ final class SettingText {
         Reason.OUT_OF_RANGE,
         "not a number of pieces",
         "\"" + text + "\"",
-        "give a whole number from 1 to " + MOST_PIECES);
+        "give a whole number from 1 to " + PieceOrder.MOST);
   }
 
   static double ratio(String text) {

@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
@@ -18,7 +17,6 @@ import org.tourage.day.Place;
 import org.tourage.day.Step;
 import org.tourage.lamination.Fold;
 import org.tourage.lamination.LockIn;
-import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountRange;
 import org.tourage.quantity.Amounts;
 
@@ -41,7 +39,6 @@ final class StepText {
 
   private static final Pattern GENTLY =
       Pattern.compile("\\b(gently|lightly|loosely)\\b", Pattern.CASE_INSENSITIVE);
-  private static final Amount<Temperature> BOILING = Amounts.celsius(100);
   private static final int LONGEST = 400;
 
   /** What the first words of a step can be. */
@@ -145,7 +142,7 @@ final class StepText {
       }
       case ENCLOSE -> new Action.Enclose(lockIn(rest));
       case TURN -> new Action.Turn(folds(rest));
-      case BOIL -> new Action.Boil(BOILING);
+      case BOIL -> new Action.Boil(null);
       case REST -> Action.Simple.REST;
       case BULK_RISE -> Action.Simple.BULK_RISE;
       case FOLD_IN_BOWL -> Action.Simple.FOLD_IN_BOWL;
@@ -235,7 +232,9 @@ final class StepText {
           "write it like 12-14 h in the refrigerator as slab 30 mm, until firm");
     }
     AmountRange<Time> range = Amounts.timeRange(matcher.group(1));
-    Step step = Step.of(action, range.high()).called(name);
+    String bath = action instanceof Action.Boil ? matcher.group(2) : null;
+    Action done = bath == null ? action : new Action.Boil(Amounts.temperature(bath));
+    Step step = Step.of(done, range.high()).called(name);
     step = GENTLY.matcher(name).find() ? step.gently() : step;
     if (range.low().compareTo(range.high()) < 0) {
       step = step.lookingFrom(range.low());
@@ -243,7 +242,8 @@ final class StepText {
     if (action == Action.Simple.CHILL || action == Action.Simple.RETARD) {
       step = step.in(Place.REFRIGERATOR);
     }
-    step = with(step, matcher.group(2), text -> Place.air(Amounts.temperature(text)), Step::in);
+    String air = bath == null ? matcher.group(2) : null;
+    step = with(step, air, text -> Place.air(Amounts.temperature(text)), Step::in);
     step = with(step, matcher.group(3), StepText::place, Step::in);
     step = with(step, matcher.group(4), FormText::parse, Step::as);
     step = with(step, matcher.group(5), SettingText.COVER, Step::covered);

@@ -8,6 +8,7 @@ import javax.measure.quantity.Temperature;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Lists;
 import org.tourage.lamination.Fold;
 import org.tourage.lamination.LockIn;
 import org.tourage.oven.OvenProfile;
@@ -45,6 +46,9 @@ public sealed interface Action extends Serializable {
      * @param target the wanted temperature of the mixed dough, 0 °C to 45 °C, null if nobody asks
      */
     public Mix {
+      if (stage != null) {
+        Names.check("a stage", "stage", stage);
+      }
       if (target != null) {
         Ranges.within("a dough of this temperature", target, 0, 45);
       }
@@ -68,7 +72,7 @@ public sealed interface Action extends Serializable {
      * @param stage the stage
      */
     public Ripen {
-      requireNonNull(stage, "stage");
+      Names.check("a stage", "stage", stage);
     }
 
     @Override
@@ -167,7 +171,7 @@ public sealed interface Action extends Serializable {
      * @param folds the folds of this turn, one or more
      */
     public Turn {
-      folds = List.copyOf(folds);
+      folds = Lists.copy(folds, "folds");
       if (folds.isEmpty()) {
         throw new BakeryException(
             Reason.MISSING, "a turn needs a fold", "none", "give for example a letter fold");
@@ -183,16 +187,19 @@ public sealed interface Action extends Serializable {
   /**
    * Boils pieces in water or lye water before the oven.
    *
-   * @param water the temperature of the bath
+   * @param water the temperature of the bath, null for boiling at the altitude of the kitchen
    */
-  record Boil(Amount<Temperature> water) implements Action {
+  record Boil(@Nullable Amount<Temperature> water) implements Action {
     /**
-     * Checks that there is a temperature.
+     * Checks the temperature.
      *
-     * @param water the temperature of the bath
+     * @param water the temperature of the bath, 0 °C to 102 °C, null for boiling at the altitude of
+     *     the kitchen
      */
     public Boil {
-      requireNonNull(water, "water");
+      if (water != null) {
+        Ranges.within("a bath of this temperature", water, 0, 102);
+      }
     }
 
     @Override

@@ -177,10 +177,12 @@ public final class BakeDay implements Explained, Serializable {
   /**
    * When the dough has grown so many times since it got its last shape.
    *
-   * @param growth volume by volume
+   * @param growth volume by volume, above 1 up to 10
    * @return the time on the clock, empty if it does not get there or the rise is not worked
+   * @throws org.tourage.advice.BakeryException if nobody watches for such a growth
    */
   public Optional<DayTime> reaches(double growth) {
+    Cue.growth("reaches", growth);
     return rise()
         .found()
         .filter(history -> !history.stages().isEmpty())

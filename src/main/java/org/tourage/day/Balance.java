@@ -37,6 +37,7 @@ public final class Balance implements Serializable {
    * @return the balance
    */
   public static Balance to(Quantity<Mass> step) {
+    requireNonNull(step, "step");
     return new Balance(Amount.from(step), null);
   }
 
@@ -47,6 +48,7 @@ public final class Balance implements Serializable {
    * @return the changed balance
    */
   public Balance upTo(Quantity<Mass> load) {
+    requireNonNull(load, "load");
     return new Balance(step, Amount.from(load));
   }
 

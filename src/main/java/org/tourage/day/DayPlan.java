@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.tourage.ingredient.Ingredient;
+import org.tourage.internal.Lists;
 
 /**
  * A day to be worked: the kitchen, the order, and what is on hand in place of what the recipe says.
@@ -58,7 +59,7 @@ public record DayPlan(Kitchen kitchen, Order order, List<Swap> swaps, boolean pl
   }
 
   /**
-   * Copies the swaps.
+   * Copies the swaps, and refuses a bath that is hotter than water boils in this kitchen.
    *
    * @param kitchen the kitchen
    * @param order how much of what, and when
@@ -69,7 +70,8 @@ public record DayPlan(Kitchen kitchen, Order order, List<Swap> swaps, boolean pl
   public DayPlan {
     requireNonNull(kitchen, "kitchen");
     requireNonNull(order, "order");
-    swaps = List.copyOf(swaps);
+    swaps = Lists.copy(swaps, "swaps");
+    StepOrder.check(order.product().procedure().steps(), kitchen);
   }
 
   /**
@@ -90,6 +92,7 @@ public record DayPlan(Kitchen kitchen, Order order, List<Swap> swaps, boolean pl
    * @return the changed plan
    */
   public DayPlan with(Swap swap) {
+    requireNonNull(swap, "swap");
     List<Swap> more = new ArrayList<>(swaps);
     more.add(swap);
     return new DayPlan(kitchen, order, more, plantBased);

@@ -52,6 +52,7 @@ public record DayTime(int day, LocalTime time) implements Comparable<DayTime>, S
    * @throws BakeryException if the text can't be read
    */
   public static DayTime parse(String text) {
+    requireNonNull(text, "text");
     Matcher matcher = TEXT.matcher(text.strip());
     try {
       if (matcher.matches()) {

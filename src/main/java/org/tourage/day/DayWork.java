@@ -1,7 +1,5 @@
 package org.tourage.day;
 
-import static org.tourage.quantity.BakeryUnits.CELSIUS;
-
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -88,10 +86,13 @@ final class DayWork {
         .filter(a -> !wet || !a.code().equals("HYDRATION_UNUSUAL"))
         .forEach(advice::add);
     DoughCourse course = new DoughCourse(kitchen, product.procedure(), scaled);
-    Part<WaterPlan> water = new WaterWork(kitchen, product, batch, course).work();
+    RipeStages ripe = new RipeStages(kitchen, product, batch, course);
+    WaterWork waterWork = new WaterWork(kitchen, product, batch, ripe);
+    Part<WaterPlan> water = waterWork.work();
     water.found().ifPresent(w -> advice.addAll(w.advice()));
     Part<Workability> workability = workability(scaled, batch);
-    Part<RiseHistory> rise = Part.worked(() -> rise(formula, water)).then(course::history);
+    Part<RiseHistory> rise =
+        Part.worked(() -> rise(formula, water, waterWork)).then(course::history);
     Part<Baking> bake =
         product
             .procedure()
@@ -107,6 +108,7 @@ final class DayWork {
     Timetable timetable = Timetabling.of(plan.order(), bake.found().orElse(null));
     advice.addAll(Timetabling.advice(timetable));
     collect(formula, scaled, course, rise, bake);
+    warmHold(formula, ripe, rise);
     return new Results(
         batch,
         scaled,
@@ -153,9 +155,6 @@ final class DayWork {
                 advice.addAll(OsmoticLoad.of(formula).advice());
               }
               advice.addAll(DayChecks.of(course.legs(), r, fat()));
-              advice.addAll(
-                  KitchenCautions.warmHold(
-                      formula, r.above(CELSIUS.amount(5)), r.start(), r.warmest()));
             });
     bake.found()
         .ifPresent(
@@ -168,12 +167,38 @@ final class DayWork {
         .filter(a -> plants || !a.code().equals("PLANT_BASED_IS_NO_CLAIM"))
         .forEach(advice::add);
     advice.addAll(KitchenCautions.of(formula));
+    advice.addAll(StepOrder.advice(product.procedure(), scaled.batch()));
     if (product.procedure().boil().isPresent()) {
       advice.add(KitchenCautions.kettle());
     }
     if (scaled.trim().value() > 0) {
       advice.add(KitchenCautions.trim());
     }
+  }
+
+  /** The milk of a soaker has stood before it gets into the dough, and stands on in it. */
+  private void warmHold(Formula formula, RipeStages ripe, Part<RiseHistory> rise) {
+    RipeStages.Ripe before = ripe.heldBefore();
+    boolean stood = before.warm().value() > 0;
+    rise.found()
+        .ifPresentOrElse(
+            r -> {
+              Amount<Temperature> warmest =
+                  stood && before.warmest().compareTo(r.warmest()) > 0
+                      ? before.warmest()
+                      : r.warmest();
+              advice.addAll(
+                  KitchenCautions.warmHold(
+                      formula,
+                      before.warm().add(r.above(RipeStages.HELD_COLD)),
+                      stood ? before.start() : r.start(),
+                      warmest));
+            },
+            () -> {
+              if (stood) {
+                advice.addAll(KitchenCautions.warmHold(formula, before.warm()));
+              }
+            });
   }
 
   /** Whether something in it is sold in place of butter or milk. */
@@ -234,8 +259,13 @@ final class DayWork {
   }
 
   /** The rise before its first stage: as it was seen, or as the trade guesses from the yeast. */
-  private RiseHistory rise(Formula formula, Part<WaterPlan> water) {
-    Amount<Temperature> mixed = water.found().map(WaterPlan::dough).orElseGet(this::mixed);
+  private RiseHistory rise(Formula formula, Part<WaterPlan> water, WaterWork waterWork) {
+    Amount<Temperature> mixed =
+        water
+            .found()
+            .map(WaterPlan::dough)
+            .or(() -> WaterWork.target(product.procedure()))
+            .orElseGet(waterWork::untempered);
     DoughGas gas =
         DoughGas.of(formula.constituents(StageKind::inDough), mixed).atAltitude(kitchen.altitude());
     Rise rise =
@@ -244,11 +274,6 @@ final class DayWork {
             .map(s -> Rise.observed(gas, product.rate(), s.growth(), s.time(), s.temperature()))
             .orElseGet(() -> Rise.firstGuess(gas, product.rate(), leavening(formula)));
     return RiseHistory.start(rise, mixed);
-  }
-
-  /** How warm the dough is at the end of the mix: as it is wanted, or as the room is. */
-  private Amount<Temperature> mixed() {
-    return WaterWork.target(product.procedure()).orElseGet(kitchen::room);
   }
 
   private Part<Workability> workability(Scaled scaled, Batch batch) {

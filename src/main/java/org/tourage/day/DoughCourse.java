@@ -53,6 +53,9 @@ final class DoughCourse {
   private final Scaled scaled;
   private final Constituents dough;
 
+  /** Worked once: history, checks and oven all ask for them. */
+  private @Nullable List<Leg> legs;
+
   DoughCourse(Kitchen kitchen, Procedure procedure, Scaled scaled) {
     this.kitchen = kitchen;
     this.procedure = procedure;
@@ -73,6 +76,15 @@ final class DoughCourse {
 
   /** The steps from the end of the mix to the oven, each with its body. */
   List<Leg> legs() {
+    List<Leg> worked = legs;
+    if (worked == null) {
+      worked = List.copyOf(work());
+      legs = worked;
+    }
+    return worked;
+  }
+
+  private List<Leg> work() {
     List<Leg> legs = new ArrayList<>();
     State state = State.WHOLE;
     Form form = kitchen.tub().orElse(Form.BALL);

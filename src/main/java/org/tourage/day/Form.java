@@ -64,6 +64,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form ball(Quantity<Length> diameter) {
+    requireNonNull(diameter, "diameter");
     return new Ball(Amount.from(diameter));
   }
 
@@ -74,6 +75,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form roll(Quantity<Length> length) {
+    requireNonNull(length, "length");
     return new Roll(Amount.from(length), null);
   }
 
@@ -84,6 +86,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form rollAcross(Quantity<Length> diameter) {
+    requireNonNull(diameter, "diameter");
     return new Roll(null, Amount.from(diameter));
   }
 
@@ -94,6 +97,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form disc(Quantity<Length> diameter) {
+    requireNonNull(diameter, "diameter");
     return new Disc(Amount.from(diameter), null);
   }
 
@@ -104,6 +108,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form slab(Quantity<Length> thickness) {
+    requireNonNull(thickness, "thickness");
     return new Slab(null, Amount.from(thickness));
   }
 
@@ -134,6 +139,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form mould(Quantity<Length> diameter) {
+    requireNonNull(diameter, "diameter");
     return new Mould(Amount.from(diameter));
   }
 
@@ -144,6 +150,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form tub(Quantity<Length> diameter) {
+    requireNonNull(diameter, "diameter");
     return new Tub(Amount.from(diameter), null);
   }
 
@@ -154,6 +161,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form ring(Quantity<Length> hole) {
+    requireNonNull(hole, "hole");
     return new Ring(Amount.from(hole));
   }
 
@@ -165,6 +173,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form coil(Quantity<Length> height) {
+    requireNonNull(height, "height");
     return new Coil(Amount.from(height));
   }
 
@@ -195,8 +204,18 @@ public sealed interface Form extends Serializable {
     private static final double SMALL_BUN = 0.17e-3;
     private static final double LARGE_BUN = 0.6e-3;
 
+    /**
+     * Checks the diameter.
+     *
+     * @param diameter its diameter, null to take it from the mass
+     */
+    public Ball {
+      Forms.positiveIfGiven("ball", diameter);
+    }
+
     @Override
     public Solid solid(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       double d = StrictMath.cbrt(6 * Forms.cubicMetres(volume) / Math.PI);
       return Solid.ball(Forms.free("ball", "diameter", d, diameter));
     }
@@ -213,6 +232,7 @@ public sealed interface Form extends Serializable {
 
     @Override
     public Solid inOven(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       solid(volume);
       double v = Forms.cubicMetres(volume);
       double d = settled(v);
@@ -225,6 +245,7 @@ public sealed interface Form extends Serializable {
 
     @Override
     public Extent footprint(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       Amount<Length> d = Forms.millimetres(settled(Forms.cubicMetres(volume)));
       return new Extent(d, d);
     }
@@ -252,12 +273,8 @@ public sealed interface Form extends Serializable {
      * @param diameter across, null to take it from the mass
      */
     public Roll {
-      if (length != null) {
-        Forms.positive("roll", length);
-      }
-      if (diameter != null) {
-        Forms.positive("roll", diameter);
-      }
+      Forms.positiveIfGiven("roll", length);
+      Forms.positiveIfGiven("roll", diameter);
     }
 
     private double across(double volume) {
@@ -276,6 +293,7 @@ public sealed interface Form extends Serializable {
 
     @Override
     public Solid solid(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       double v = Forms.cubicMetres(volume);
       Amount<Length> d = Forms.free("roll", "diameter", across(v), diameter);
       double l = along(v);
@@ -294,6 +312,7 @@ public sealed interface Form extends Serializable {
 
     @Override
     public Solid inOven(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       Solid roll = solid(volume);
       double v = Forms.cubicMetres(volume);
       double d = across(v);
@@ -308,6 +327,7 @@ public sealed interface Form extends Serializable {
 
     @Override
     public Extent footprint(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       double v = Forms.cubicMetres(volume);
       double d = across(v);
       double wide = d < SETTLES_METRES ? d : Math.PI * d / 4 / LOAF_HEIGHT;
@@ -329,11 +349,14 @@ public sealed interface Form extends Serializable {
      * @param thickness its thickness, null to take it from the mass
      */
     public Disc {
+      requireNonNull(diameter, "diameter");
       Forms.positive("disc", diameter);
+      Forms.positiveIfGiven("disc", thickness);
     }
 
     @Override
     public Solid solid(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       double t = Forms.height(volume, diameter);
       return Forms.cylinder(
           "disc", diameter, Forms.free("disc", "thickness", t, thickness), "thick");
@@ -341,6 +364,7 @@ public sealed interface Form extends Serializable {
 
     @Override
     public Extent footprint(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       return new Extent(diameter, diameter);
     }
   }
@@ -363,10 +387,12 @@ public sealed interface Form extends Serializable {
         throw new BakeryException(
             Reason.MISSING, "a slab needs a measure", "none", "give its thickness or its sides");
       }
+      Forms.positiveIfGiven("slab", thickness);
     }
 
     @Override
     public Solid solid(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       if (sides == null) {
         return Solid.slab(requireNonNull(thickness));
       }
@@ -377,6 +403,7 @@ public sealed interface Form extends Serializable {
 
     @Override
     public Extent footprint(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       if (sides != null) {
         return sides;
       }
@@ -400,16 +427,19 @@ public sealed interface Form extends Serializable {
      */
     public Tin {
       requireNonNull(base, "base");
+      Forms.positiveIfGiven("tin", height);
     }
 
     @Override
     public Solid solid(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       double t = Forms.cubicMetres(volume) / Forms.area(base);
       return Solid.box(base.length(), base.width(), Forms.millimetres(t));
     }
 
     @Override
     public Extent footprint(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       return base;
     }
 
@@ -431,17 +461,20 @@ public sealed interface Form extends Serializable {
      * @param diameter inside
      */
     public Mould {
+      requireNonNull(diameter, "diameter");
       Forms.positive("mould", diameter);
     }
 
     @Override
     public Solid solid(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       return Forms.cylinder(
           "mould", diameter, Forms.millimetres(Forms.height(volume, diameter)), "filled");
     }
 
     @Override
     public Extent footprint(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       return new Extent(diameter, diameter);
     }
 
@@ -465,17 +498,21 @@ public sealed interface Form extends Serializable {
      * @param height how high the dough stands, null to take it from the mass
      */
     public Tub {
+      requireNonNull(diameter, "diameter");
       Forms.positive("tub", diameter);
+      Forms.positiveIfGiven("tub", height);
     }
 
     @Override
     public Solid solid(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       double h = Forms.height(volume, diameter);
       return Solid.tub(diameter, Forms.free("tub", "height of the dough", h, height));
     }
 
     @Override
     public Extent footprint(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       return new Extent(diameter, diameter);
     }
   }
@@ -494,6 +531,7 @@ public sealed interface Form extends Serializable {
      * @param hole the diameter of the hole
      */
     public Ring {
+      requireNonNull(hole, "hole");
       Forms.positive("ring", hole);
     }
 
@@ -516,12 +554,14 @@ public sealed interface Form extends Serializable {
 
     @Override
     public Solid solid(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       Amount<Length> thick = Forms.millimetres(2 * strand(volume));
       return Solid.roll(thick);
     }
 
     @Override
     public Extent footprint(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       Amount<Length> across = Forms.millimetres(hole.in(METRE) + 4 * strand(volume));
       return new Extent(across, across);
     }
@@ -539,6 +579,7 @@ public sealed interface Form extends Serializable {
      * @param height from cut face to cut face
      */
     public Coil {
+      requireNonNull(height, "height");
       Forms.positive("coil", height);
     }
 
@@ -549,11 +590,13 @@ public sealed interface Form extends Serializable {
 
     @Override
     public Solid solid(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       return Forms.cylinder("coil", across(volume), height, "high");
     }
 
     @Override
     public Extent footprint(Quantity<Volume> volume) {
+      requireNonNull(volume, "volume");
       return new Extent(across(volume), across(volume));
     }
 

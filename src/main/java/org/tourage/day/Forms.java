@@ -58,6 +58,12 @@ final class Forms {
     }
   }
 
+  static void positiveIfGiven(String form, @Nullable Amount<Length> length) {
+    if (length != null) {
+      positive(form, length);
+    }
+  }
+
   /** The measure that follows from the mass; one that was given may not contradict it. */
   static Amount<Length> free(
       String form, String measure, double metres, @Nullable Amount<Length> given) {

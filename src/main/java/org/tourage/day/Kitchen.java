@@ -101,8 +101,16 @@ public final class Kitchen implements Serializable {
   private final Map<Fact, Serializable> given;
 
   private Kitchen(String name, Map<Fact, Serializable> given) {
-    this.name = requireNonNull(name, "name");
+    this.name = Names.check("a kitchen", "name", name);
     this.given = Collections.unmodifiableMap(given);
+    if (given.get(Fact.FINE_BALANCE) instanceof Balance fine
+        && fine.step().compareTo(balance().step()) > 0) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "the fine balance is coarser than the other",
+          "steps of " + fine.step() + " beside " + balance().step(),
+          "give the finer one as the fine balance");
+    }
   }
 
   /**
@@ -175,6 +183,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withRoom(Quantity<Temperature> value) {
+    requireNonNull(value, "value");
     return with(Fact.ROOM, value);
   }
 
@@ -185,6 +194,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withTap(Quantity<Temperature> value) {
+    requireNonNull(value, "value");
     return with(Fact.TAP, value);
   }
 
@@ -195,6 +205,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withFlour(Quantity<Temperature> value) {
+    requireNonNull(value, "value");
     return with(Fact.FLOUR, value);
   }
 
@@ -205,6 +216,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withRefrigerator(Quantity<Temperature> value) {
+    requireNonNull(value, "value");
     return with(Fact.REFRIGERATOR, value);
   }
 
@@ -215,6 +227,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withFreezer(Quantity<Temperature> value) {
+    requireNonNull(value, "value");
     return with(Fact.FREEZER, value);
   }
 
@@ -225,6 +238,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withProofer(Quantity<Temperature> value) {
+    requireNonNull(value, "value");
     return with(Fact.PROOFER, value);
   }
 
@@ -235,6 +249,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen atAltitude(Quantity<Length> value) {
+    requireNonNull(value, "value");
     Amount<Length> altitude = Amount.from(value);
     org.tourage.physics.Atmosphere.pressure(altitude);
     return with(Fact.ALTITUDE, (Serializable) altitude);
@@ -247,6 +262,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withBalance(Balance value) {
+    requireNonNull(value, "value");
     return with(Fact.BALANCE, value);
   }
 
@@ -257,6 +273,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withFineBalance(Balance value) {
+    requireNonNull(value, "value");
     return with(Fact.FINE_BALANCE, value);
   }
 
@@ -267,6 +284,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withBench(Bench value) {
+    requireNonNull(value, "value");
     return with(Fact.BENCH, value);
   }
 
@@ -277,6 +295,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withBenchSize(Extent value) {
+    requireNonNull(value, "value");
     return with(Fact.BENCH_SIZE, (Serializable) value);
   }
 
@@ -287,6 +306,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withTub(Quantity<Length> diameter) {
+    requireNonNull(diameter, "diameter");
     return with(Fact.TUB, (Serializable) Form.tub(diameter));
   }
 
@@ -297,6 +317,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withCover(Cover value) {
+    requireNonNull(value, "value");
     return with(Fact.COVER, value);
   }
 
@@ -307,6 +328,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withMixer(Mixer value) {
+    requireNonNull(value, "value");
     return with(Fact.MIXER, value);
   }
 
@@ -317,6 +339,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withOven(KitchenOven value) {
+    requireNonNull(value, "value");
     return with(Fact.OVEN, value);
   }
 
@@ -327,6 +350,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen withRollers(Rollers value) {
+    requireNonNull(value, "value");
     return with(Fact.ROLLERS, value);
   }
 

@@ -58,7 +58,8 @@ public record KitchenOven(
    * @param stone whether pieces lie on stone, not on a tray on a rack
    */
   public KitchenOven {
-    requireNonNull(name, "name");
+    requireNonNull(highest, "highest");
+    Names.check("an oven", "name", name);
     requireNonNull(model, "model");
     requireNonNull(tray, "tray");
     if (trays < 1 || trays > MOST_TRAYS) {
@@ -83,6 +84,7 @@ public record KitchenOven(
    * @return the changed oven
    */
   public KitchenOven withTrays(int count, Extent size) {
+    requireNonNull(size, "size");
     return new KitchenOven(name, model, highest, count, size, stone);
   }
 
@@ -93,6 +95,7 @@ public record KitchenOven(
    * @return the changed oven
    */
   public KitchenOven withHighest(Quantity<Temperature> value) {
+    requireNonNull(value, "value");
     return new KitchenOven(name, model, Amount.from(value), trays, tray, stone);
   }
 
@@ -103,6 +106,7 @@ public record KitchenOven(
    * @return the changed oven
    */
   public KitchenOven withModel(OvenModel value) {
+    requireNonNull(value, "value");
     return new KitchenOven(name, value, highest, trays, tray, stone);
   }
 
@@ -113,6 +117,7 @@ public record KitchenOven(
    * @return the changed oven
    */
   public KitchenOven called(String value) {
+    requireNonNull(value, "value");
     return new KitchenOven(value, model, highest, trays, tray, stone);
   }
 

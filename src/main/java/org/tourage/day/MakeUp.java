@@ -78,6 +78,7 @@ public sealed interface MakeUp extends Serializable {
      * @return the changed make-up
      */
     public FromSheet cutInto(Shape shape) {
+      requireNonNull(shape, "shape");
       return new FromSheet(setup, shape, trim, slenderness, curve);
     }
 
@@ -88,6 +89,7 @@ public sealed interface MakeUp extends Serializable {
      * @return the changed make-up
      */
     public FromSheet trimmed(Quantity<Length> off) {
+      requireNonNull(off, "off");
       return new FromSheet(setup, cut, Amount.from(off), slenderness, curve);
     }
 

@@ -23,7 +23,7 @@ public record Mixer(String name, Warming warming) implements Serializable {
    * @param warming what is known of how it warms a dough
    */
   public Mixer {
-    requireNonNull(name, "name");
+    Names.check("a mixer", "name", name);
     requireNonNull(warming, "warming");
   }
 

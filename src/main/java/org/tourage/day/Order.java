@@ -89,12 +89,13 @@ public record Order(
      * @param pieces in how many pieces, 0 if not parted
      */
     public OfFlour {
-      if (!(flour.value() > 0) || pieces < 0) {
+      requireNonNull(flour, "flour");
+      if (!(flour.value() > 0) || pieces < 0 || pieces > PieceOrder.MOST) {
         throw new BakeryException(
             Reason.OUT_OF_RANGE,
             "there must be flour",
             flour + ", " + pieces + " pieces",
-            "give a positive mass");
+            "give a positive mass, and 0 to " + PieceOrder.MOST + " pieces");
       }
     }
   }
@@ -109,6 +110,7 @@ public record Order(
    * @param ready when the last step ends, null if the start decides
    */
   public Order {
+    requireNonNull(processLoss, "processLoss");
     requireNonNull(product, "product");
     requireNonNull(size, "size");
     PieceOrder.raw(1, Amounts.grams(1)).withProcessLoss(processLoss);
@@ -155,6 +157,7 @@ public record Order(
    * @return the order
    */
   public static Order pieces(Product product, int pieces, Quantity<Mass> each) {
+    requireNonNull(each, "each");
     return of(product, new Pieces(PieceOrder.raw(pieces, each)));
   }
 
@@ -177,6 +180,7 @@ public record Order(
    * @return the order
    */
   public static Order ofFlour(Product product, Quantity<Mass> flour) {
+    requireNonNull(flour, "flour");
     return of(product, new OfFlour(Amount.from(flour), 0));
   }
 
@@ -187,6 +191,7 @@ public record Order(
    * @return the changed order
    */
   public Order losing(Quantity<Dimensionless> share) {
+    requireNonNull(share, "share");
     return new Order(product, size, Amount.from(share), start, ready);
   }
 
@@ -197,6 +202,7 @@ public record Order(
    * @return the changed order
    */
   public Order readyAt(DayTime time) {
+    requireNonNull(time, "time");
     return new Order(product, size, processLoss, null, time);
   }
 
@@ -207,6 +213,7 @@ public record Order(
    * @return the changed order
    */
   public Order startingAt(DayTime time) {
+    requireNonNull(time, "time");
     return new Order(product, size, processLoss, time, null);
   }
 

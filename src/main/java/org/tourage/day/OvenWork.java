@@ -1,5 +1,6 @@
 package org.tourage.day;
 
+import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.JOULE;
 import static org.tourage.quantity.BakeryUnits.KELVIN;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM;
@@ -8,6 +9,7 @@ import static org.tourage.quantity.BakeryUnits.LITRE;
 import java.util.ArrayList;
 import java.util.List;
 import javax.measure.quantity.Energy;
+import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Volume;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
@@ -71,6 +73,7 @@ final class OvenWork {
   private final DoughCourse course;
   private final Formula formula;
   private final @Nullable RiseHistory history;
+  private final Amount<Temperature> mixed;
 
   OvenWork(
       Kitchen kitchen,
@@ -85,6 +88,7 @@ final class OvenWork {
     this.formula = scaled.batch().formula();
     // a dough that goes straight from the mixer into the oven has no history
     this.history = history == null || history.stages().isEmpty() ? null : history;
+    this.mixed = history == null ? kitchen.room() : history.start();
   }
 
   Baking of(OvenProfile profile) {
@@ -98,16 +102,12 @@ final class OvenWork {
         BakePiece.of(form.inOven(volume), formula.constituents(StageKind::isBaked))
             .atAltitude(kitchen.altitude())
             .withPorosity(course.porosity(growth))
-            .from(history == null ? kitchen.room() : history.end().mean())
+            .from(history == null ? mixed : history.end().mean())
             .on(seat(form, Math.min(all, perTray)))
             .withRise(spring(kind, volume));
     Step boil = product.procedure().boil().orElse(null);
     Bake bake =
-        Bake.of(
-            boil == null ? piece : piece.boiledFor(boil.time().high()),
-            kitchen.oven().model(),
-            profile,
-            kind);
+        Bake.of(boil == null ? piece : boiled(piece, boil), kitchen.oven().model(), profile, kind);
     List<Integer> loads = new ArrayList<>();
     int most = perTray * kitchen.oven().trays();
     for (int left = all; left > 0; left -= most) {
@@ -123,6 +123,16 @@ final class OvenWork {
         loads,
         model.preheating(profile, kitchen.room()).orElse(null),
         model.energy(profile.stretched(loads.size()), kitchen.room(), taken));
+  }
+
+  /** Out of its bath; what is within half a kelvin of boiling boils. */
+  private static BakePiece boiled(BakePiece piece, Step boil) {
+    BakePiece wet = piece.boiledFor(boil.time().high());
+    return boil.action() instanceof Action.Boil bath
+            && bath.water() != null
+            && bath.water().in(CELSIUS) < piece.boiling().in(CELSIUS) - StepOrder.BOILING_WITHIN
+        ? wet.inBath(bath.water())
+        : wet;
   }
 
   private double growth() {

@@ -3,6 +3,7 @@ package org.tourage.day;
 import static java.util.Objects.requireNonNull;
 
 import java.io.Serializable;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -117,6 +118,18 @@ public final class Part<T extends Serializable> implements Serializable {
    */
   public Optional<BakeryException> problem() {
     return Optional.ofNullable(problem);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Part<?> that
+        && Objects.equals(value, that.value)
+        && Objects.equals(problem, that.problem);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(value, problem);
   }
 
   /** The result, or why it is not there. */

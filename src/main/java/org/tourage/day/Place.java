@@ -37,6 +37,7 @@ public sealed interface Place extends Serializable {
    * @return the place
    */
   static Place air(Quantity<Temperature> air) {
+    requireNonNull(air, "air");
     return new OwnAir(Amount.from(air));
   }
 
@@ -68,6 +69,7 @@ public sealed interface Place extends Serializable {
 
     @Override
     public Amount<Temperature> temperature(Kitchen kitchen) {
+      requireNonNull(kitchen, "kitchen");
       return switch (this) {
         case ROOM -> kitchen.room();
         case REFRIGERATOR -> kitchen.refrigerator();
@@ -99,6 +101,7 @@ public sealed interface Place extends Serializable {
 
     @Override
     public Amount<Temperature> temperature(Kitchen kitchen) {
+      requireNonNull(kitchen, "kitchen");
       return air;
     }
 

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Lists;
 import org.tourage.lamination.Fold;
 import org.tourage.lamination.FoldSequence;
 import org.tourage.oven.OvenProfile;
@@ -18,42 +19,18 @@ import org.tourage.oven.OvenProfile;
  */
 public record Procedure(List<Step> steps) implements Serializable {
   /**
-   * Checks that the order makes sense: folds after the lock-in, one bake, nothing rises after it.
+   * Checks that the order makes sense: one mix of the final dough, folds after the lock-in, one
+   * boil and one bake, nothing rises after them.
    *
    * @param steps the steps, at least one
    */
   public Procedure {
-    steps = List.copyOf(steps);
+    steps = Lists.copy(steps, "steps");
     if (steps.isEmpty()) {
       throw new BakeryException(
           Reason.MISSING, "a procedure needs steps", "none", "give at least one");
     }
-    boolean enclosed = false;
-    boolean baked = false;
-    for (Step step : steps) {
-      Action action = step.action();
-      boolean encloses = action instanceof Action.Enclose;
-      if (encloses && enclosed) {
-        throw wrong("the fat is locked in twice", step, "give one lock-in");
-      }
-      if (action instanceof Action.Turn && !enclosed) {
-        throw wrong("a turn needs a lock-in before it", step, "lock in the fat first");
-      }
-      boolean bakes = action instanceof Action.BakeOff;
-      if (bakes && baked) {
-        throw wrong("it is baked twice", step, "write all set points and times into one bake");
-      }
-      boolean after = action instanceof Action.Mix || action == Action.Simple.PROOF || encloses;
-      if (baked && after) {
-        throw wrong("this can't come after the bake", step, "put it before the bake");
-      }
-      enclosed |= encloses;
-      baked |= bakes;
-    }
-  }
-
-  private static BakeryException wrong(String problem, Step step, String expected) {
-    return new BakeryException(Reason.INCONSISTENT, problem, "\"" + step.name() + "\"", expected);
+    StepOrder.check(steps);
   }
 
   /**
@@ -64,7 +41,7 @@ public record Procedure(List<Step> steps) implements Serializable {
    * @throws BakeryException if there are none or their order makes no sense
    */
   public static Procedure of(Step... steps) {
-    return new Procedure(List.of(steps));
+    return new Procedure(Lists.copy(steps, "steps"));
   }
 
   /**
@@ -101,7 +78,7 @@ public record Procedure(List<Step> steps) implements Serializable {
   }
 
   /**
-   * The first step that mixes the final dough.
+   * The step that mixes the final dough.
    *
    * @return its place in the list, or −1 if no step mixes it
    */
@@ -163,7 +140,7 @@ public record Procedure(List<Step> steps) implements Serializable {
    */
   public Procedure then(Step... more) {
     List<Step> all = new ArrayList<>(steps);
-    all.addAll(List.of(more));
+    all.addAll(Lists.copy(more, "more"));
     return new Procedure(all);
   }
 }

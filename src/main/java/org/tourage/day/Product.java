@@ -18,7 +18,6 @@ import org.tourage.fermentation.RateModel;
 import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
 import org.tourage.formula.HouseholdRecipe;
-import org.tourage.formula.Stage;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.oven.DoughKind;
 import org.tourage.oven.ThermalDeath;
@@ -76,6 +75,8 @@ public final class Product implements Serializable {
      * @param temperature how warm the dough was, 0 °C to 50 °C
      */
     public SeenRise {
+      requireNonNull(time, "time");
+      requireNonNull(temperature, "temperature");
       Cue.growth("seen", growth);
       Ranges.within("rise at this temperature", temperature, 0, 50);
       if (!(time.value() > 0)) {
@@ -110,22 +111,12 @@ public final class Product implements Serializable {
       @Nullable HouseholdRecipe recipe,
       Procedure procedure,
       Extras extras) {
-    this.name = requireNonNull(name, "name");
+    this.name = Names.check("a product", "name", name);
     this.given = requireNonNull(given, "given");
     this.recipe = recipe;
     this.procedure = requireNonNull(procedure, "procedure");
     this.extras = extras;
-    for (Step step : procedure.steps()) {
-      String stage =
-          step.action() instanceof Action.Ripen ripening
-              ? ripening.stage()
-              : step.action() instanceof Action.Mix mixing ? mixing.stage() : null;
-      List<String> names = given.formula().stages().stream().map(Stage::name).toList();
-      if (stage != null && names.stream().noneMatch(stage::equalsIgnoreCase)) {
-        throw BakeryException.unknownName(
-            "the step \"" + step.name() + "\" names no stage of the formula", stage, names);
-      }
-    }
+    StepOrder.check(procedure.steps(), given.formula());
   }
 
   /**
@@ -134,8 +125,11 @@ public final class Product implements Serializable {
    * @param formula the formula
    * @param procedure its steps
    * @return the product, divided by weight
+   * @throws BakeryException if a step names no stage of it, or a stage is ready only after it is
+   *     needed
    */
   public static Product of(Formula formula, Procedure procedure) {
+    requireNonNull(formula, "formula");
     return of(formula.forFlour(Amounts.kilograms(1)), procedure);
   }
 
@@ -145,8 +139,11 @@ public final class Product implements Serializable {
    * @param batch the formula and its size
    * @param procedure its steps
    * @return the product, divided by weight
+   * @throws BakeryException if a step names no stage of it, or a stage is ready only after it is
+   *     needed
    */
   public static Product of(Batch batch, Procedure procedure) {
+    requireNonNull(batch, "batch");
     return new Product(batch.formula().name(), batch, null, procedure, Extras.NONE);
   }
 
@@ -156,8 +153,11 @@ public final class Product implements Serializable {
    * @param recipe the recipe
    * @param procedure its steps
    * @return the product, divided by weight
+   * @throws BakeryException if a step names no stage of it, or a stage is ready only after it is
+   *     needed
    */
   public static Product of(HouseholdRecipe recipe, Procedure procedure) {
+    requireNonNull(recipe, "recipe");
     return new Product(recipe.name(), recipe.batch(), recipe, procedure, Extras.NONE);
   }
 
@@ -172,6 +172,7 @@ public final class Product implements Serializable {
    * @return the changed product
    */
   public Product madeUp(MakeUp value) {
+    requireNonNull(value, "value");
     return with(
         new Extras(value, extras.kind, extras.seen, extras.rate, extras.kill, extras.temperatures));
   }
@@ -202,6 +203,8 @@ public final class Product implements Serializable {
    * @return the changed product
    */
   public Product seen(double growth, Quantity<Time> time, Quantity<Temperature> temperature) {
+    requireNonNull(time, "time");
+    requireNonNull(temperature, "temperature");
     return with(
         new Extras(
             extras.makeUp,

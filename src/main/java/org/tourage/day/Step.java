@@ -4,7 +4,6 @@ import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.MINUTE;
 
 import java.io.Serializable;
-import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
@@ -14,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.fermentation.Cover;
+import org.tourage.internal.Lists;
 import org.tourage.lamination.Fold;
 import org.tourage.lamination.LockIn;
 import org.tourage.oven.OvenProfile;
@@ -52,7 +52,7 @@ public final class Step implements Serializable {
       Cue cue,
       boolean gentle) {
     this.action = requireNonNull(action, "action");
-    this.name = requireNonNull(name, "name");
+    this.name = Names.check("a step", "name", name);
     this.time = requireNonNull(time, "time");
     this.place = place;
     this.form = form;
@@ -78,7 +78,8 @@ public final class Step implements Serializable {
    * @throws BakeryException if the time is under half a minute or above 60 days
    */
   public static Step of(Action action, Quantity<Time> time) {
-    Amount<Time> amount = Amount.from(time);
+    requireNonNull(action, "action");
+    Amount<Time> amount = Amount.from(requireNonNull(time, "time"));
     return new Step(
         action,
         action.words(),
@@ -108,7 +109,19 @@ public final class Step implements Serializable {
    * @return the step
    */
   public static Step mix(Quantity<Time> time, Quantity<Temperature> target) {
+    requireNonNull(target, "target");
     return of(new Action.Mix(null, Amount.from(target)), time);
+  }
+
+  /**
+   * Mixes a part of the dough before the final mix: a preferment, a soaker, a build of a levain.
+   *
+   * @param stage its name in the formula
+   * @param time weighing and mixing
+   * @return the step; {@link #mixedTo} says how warm it is to be
+   */
+  public static Step mix(String stage, Quantity<Time> time) {
+    return of(new Action.Mix(requireNonNull(stage, "stage"), null), time);
   }
 
   /**
@@ -181,7 +194,7 @@ public final class Step implements Serializable {
    * @return the step
    */
   public static Step turn(Quantity<Time> time, Fold... folds) {
-    return of(new Action.Turn(List.of(folds)), time);
+    return of(new Action.Turn(Lists.copy(folds, "folds")), time);
   }
 
   /**
@@ -222,6 +235,7 @@ public final class Step implements Serializable {
    * @return the step
    */
   public static Step shape(Form form, Quantity<Time> time) {
+    requireNonNull(form, "form");
     return of(Action.Simple.SHAPE, time).as(form);
   }
 
@@ -236,13 +250,24 @@ public final class Step implements Serializable {
   }
 
   /**
-   * Boils the pieces.
+   * Boils the pieces, at the temperature at which water boils in the kitchen.
    *
-   * @param water the temperature of the bath
+   * @param time how long each
+   * @return the step
+   */
+  public static Step boil(Quantity<Time> time) {
+    return of(new Action.Boil(null), time);
+  }
+
+  /**
+   * Scalds the pieces in a bath of a stated temperature.
+   *
+   * @param water the temperature of the bath, not above boiling at the altitude of the kitchen
    * @param time how long each
    * @return the step
    */
   public static Step boil(Quantity<Temperature> water, Quantity<Time> time) {
+    requireNonNull(water, "water");
     return of(new Action.Boil(Amount.from(water)), time);
   }
 
@@ -274,6 +299,7 @@ public final class Step implements Serializable {
    * @return the step
    */
   public static Step work(String name, Quantity<Time> time) {
+    requireNonNull(name, "name");
     return of(Action.Simple.WORK, time).called(name);
   }
 
@@ -284,7 +310,8 @@ public final class Step implements Serializable {
    * @return the changed step
    */
   public Step called(String words) {
-    return new Step(action, words, time, place, form, cover, cue, gentle);
+    return new Step(
+        action, Names.check("a step", "words", words), time, place, form, cover, cue, gentle);
   }
 
   /**
@@ -311,15 +338,16 @@ public final class Step implements Serializable {
    * @throws BakeryException if it is longer
    */
   public Step lookingFrom(Quantity<Time> earliest) {
+    Amount<Time> from = Amount.from(requireNonNull(earliest, "earliest"));
+    if (!(from.in(MINUTE) >= 0)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "nobody looks before the step begins",
+          name + " from " + AmountFormat.metric().time(from) + " on",
+          "give 0 min up to the time of the step");
+    }
     return new Step(
-        action,
-        name,
-        new AmountRange<>(Amount.from(earliest), time.high()),
-        place,
-        form,
-        cover,
-        cue,
-        gentle);
+        action, name, new AmountRange<>(from, time.high()), place, form, cover, cue, gentle);
   }
 
   /**
@@ -339,6 +367,7 @@ public final class Step implements Serializable {
    * @return the changed step
    */
   public Step at(Quantity<Temperature> air) {
+    requireNonNull(air, "air");
     return in(Place.air(air));
   }
 
@@ -369,6 +398,7 @@ public final class Step implements Serializable {
    * @return the changed step
    */
   public Step until(Cue sign) {
+    requireNonNull(sign, "sign");
     return new Step(action, name, time, place, form, cover, sign, gentle);
   }
 

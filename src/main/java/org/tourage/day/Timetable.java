@@ -11,6 +11,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Time;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Lists;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
@@ -41,7 +42,8 @@ public record Timetable(List<Entry> entries) implements Serializable {
      * @param cue what to look for at its end, empty if nothing
      */
     public Task {
-      requireNonNull(name, "name");
+      requireNonNull(duration, "duration");
+      Names.check("a task", "name", name);
       requireNonNull(cue, "cue");
       double minutes = duration.in(BakeryUnits.MINUTE);
       if (!(minutes >= LEAST_MINUTES && minutes <= Step.LONGEST_MINUTES)) {
@@ -61,6 +63,7 @@ public record Timetable(List<Entry> entries) implements Serializable {
      * @return the task
      */
     public static Task of(String name, Quantity<Time> duration) {
+      requireNonNull(duration, "duration");
       return new Task(name, Amount.from(duration), "");
     }
 
@@ -71,6 +74,7 @@ public record Timetable(List<Entry> entries) implements Serializable {
      * @return the changed task
      */
     public Task until(String text) {
+      requireNonNull(text, "text");
       return new Task(name, duration, text);
     }
 
@@ -89,6 +93,20 @@ public record Timetable(List<Entry> entries) implements Serializable {
    */
   public record Entry(DayTime start, DayTime end, Task task, boolean beside)
       implements Serializable {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param start when it starts
+     * @param end when it ends
+     * @param task the task
+     * @param beside whether it runs beside the others
+     */
+    public Entry {
+      requireNonNull(start, "start");
+      requireNonNull(end, "end");
+      requireNonNull(task, "task");
+    }
+
     /** {@code day 1 14:00 mix (20 min): smooth}. */
     @Override
     public String toString() {
@@ -109,7 +127,7 @@ public record Timetable(List<Entry> entries) implements Serializable {
    * @param entries the tasks with their times, in the order of their start
    */
   public Timetable {
-    entries = List.copyOf(entries);
+    entries = Lists.copy(entries, "entries");
     List<Entry> chain = entries.stream().filter(e -> !e.beside).toList();
     if (chain.isEmpty()) {
       throw new BakeryException(
@@ -135,6 +153,8 @@ public record Timetable(List<Entry> entries) implements Serializable {
    * @throws BakeryException if there is no task
    */
   public static Timetable startingAt(DayTime start, List<Task> tasks) {
+    requireNonNull(start, "start");
+    Lists.copy(tasks, "tasks");
     List<Entry> entries = new ArrayList<>();
     double minutes = 0;
     for (Task task : tasks) {
@@ -154,6 +174,8 @@ public record Timetable(List<Entry> entries) implements Serializable {
    * @throws BakeryException if there is no task
    */
   public static Timetable endingAt(DayTime end, List<Task> tasks) {
+    requireNonNull(end, "end");
+    Lists.copy(tasks, "tasks");
     double total = tasks.stream().mapToDouble(Task::minutes).sum();
     return startingAt(end.plusMinutes(-Math.round(total)), tasks);
   }
@@ -166,6 +188,8 @@ public record Timetable(List<Entry> entries) implements Serializable {
    * @return the longer timetable
    */
   public Timetable beside(Task task, DayTime end) {
+    requireNonNull(task, "task");
+    requireNonNull(end, "end");
     List<Entry> more = new ArrayList<>(entries);
     more.add(new Entry(end.plusMinutes(-Math.round(task.minutes())), end, task, true));
     // a stable sort: of two that start together, the one beside comes last

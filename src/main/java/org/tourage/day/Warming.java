@@ -31,6 +31,7 @@ public sealed interface Warming extends Serializable {
    * @return the warming
    */
   static Warming rise(TemperatureDifference rise) {
+    requireNonNull(rise, "rise");
     return new Known(MixerHeat.rise(rise));
   }
 
@@ -41,6 +42,7 @@ public sealed interface Warming extends Serializable {
    * @return the warming
    */
   static Warming friction(TemperatureDifference friction) {
+    requireNonNull(friction, "friction");
     return new Known(MixerHeat.friction(friction));
   }
 
@@ -58,6 +60,10 @@ public sealed interface Warming extends Serializable {
       Quantity<Temperature> room,
       Quantity<Temperature> water,
       Quantity<Temperature> dough) {
+    requireNonNull(flour, "flour");
+    requireNonNull(room, "room");
+    requireNonNull(water, "water");
+    requireNonNull(dough, "dough");
     return new PastDay(
         Amount.from(flour), Amount.from(room), Amount.from(water), Amount.from(dough));
   }
@@ -79,6 +85,7 @@ public sealed interface Warming extends Serializable {
 
     @Override
     public MixerHeat heat(StageMix mix) {
+      requireNonNull(mix, "mix");
       return heat;
     }
 
@@ -123,6 +130,7 @@ public sealed interface Warming extends Serializable {
 
     @Override
     public MixerHeat heat(StageMix mix) {
+      requireNonNull(mix, "mix");
       StageMix then = StageMix.of(mix.batch(), mix.stageName(), flour, room);
       return MixerHeat.of(
           then.freeLiquid().value() == 0

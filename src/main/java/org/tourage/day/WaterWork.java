@@ -1,40 +1,27 @@
 package org.tourage.day;
 
-import java.util.List;
 import java.util.Optional;
-import javax.measure.quantity.Dimensionless;
-import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
 import org.tourage.doughtemperature.StageMix;
 import org.tourage.doughtemperature.WaterPlan;
-import org.tourage.fermentation.DoughBody;
-import org.tourage.fermentation.DoughGas;
-import org.tourage.fermentation.Rise;
-import org.tourage.fermentation.RiseHistory;
 import org.tourage.formula.Batch;
-import org.tourage.formula.Formula;
-import org.tourage.formula.StageKind;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Amounts;
 
 /**
  * Works the water of the final dough: what is ripe comes in whole, at the temperature that its own
  * steps left it; what stood cold comes in cold.
  */
 final class WaterWork {
-  /** A preferment has little yeast; its own heat hardly counts. */
-  private static final Amount<Dimensionless> LITTLE_YEAST = Amounts.percent(0.2);
-
   private final Kitchen kitchen;
   private final Product product;
   private final Batch batch;
-  private final DoughCourse course;
+  private final RipeStages ripe;
 
-  WaterWork(Kitchen kitchen, Product product, Batch batch, DoughCourse course) {
+  WaterWork(Kitchen kitchen, Product product, Batch batch, RipeStages ripe) {
     this.kitchen = kitchen;
     this.product = product;
     this.batch = batch;
-    this.course = course;
+    this.ripe = ripe;
   }
 
   Part<WaterPlan> work() {
@@ -58,10 +45,23 @@ final class WaterWork {
         : Optional.empty();
   }
 
+  /**
+   * How warm the dough gets where nobody wants a temperature: from its parts, water as it comes
+   * from the tap and any other liquid as warm as the room, and the heat of the mixer.
+   */
+  Amount<Temperature> untempered() {
+    if (product.procedure().mixing() < 0) {
+      return kitchen.room();
+    }
+    StageMix mix = mix();
+    Amount<Temperature> liquid = mix.freeLiquidIsWater() ? kitchen.tap() : kitchen.room();
+    return mix.dough(liquid, kitchen.mixer().warming().heat(mix));
+  }
+
   private StageMix mix() {
     StageMix mix = StageMix.of(batch, kitchen.flour(), kitchen.room());
     for (String taken : mix.stage().takes()) {
-      mix = mix.withStage(taken, ripe(taken));
+      mix = mix.withStage(taken, ripe.of(taken).temperature());
     }
     for (Product.PartAt part : product.temperatures()) {
       boolean here =
@@ -71,40 +71,5 @@ final class WaterWork {
       }
     }
     return mix;
-  }
-
-  /** How warm a stage is after its own steps; one without steps stands in the room. */
-  private Amount<Temperature> ripe(String stage) {
-    Amount<Temperature> now = kitchen.room();
-    List<Step> steps = product.procedure().steps();
-    Form form = Form.BALL;
-    for (Step step : steps) {
-      if (step.action() instanceof Action.Mix mixing
-          && mixing.target() != null
-          && stage.equalsIgnoreCase(mixing.stage())) {
-        now = mixing.target();
-      }
-      if (step.action() instanceof Action.Ripen ripening
-          && stage.equalsIgnoreCase(ripening.stage())) {
-        form = step.form().orElse(kitchen.tub().orElse(form));
-        now = after(step, form, now, batch.wholeWeightOf(batch.formula().stage(stage)));
-      }
-    }
-    return now;
-  }
-
-  private Amount<Temperature> after(
-      Step step, Form form, Amount<Temperature> start, Amount<Mass> mass) {
-    Formula formula = batch.formula();
-    DoughBody body =
-        DoughBody.of(
-                form.solid(course.volume(mass, null, 1)), formula.constituents(StageKind::inDough))
-            .covered(step.cover().orElse(kitchen.cover()));
-    DoughGas gas = DoughGas.of(formula.constituents(StageKind::inDough), start);
-    Rise rise = Rise.firstGuess(gas, product.rate(), LITTLE_YEAST);
-    return RiseHistory.start(rise, start)
-        .then(step.name(), body, step.place().temperature(kitchen), step.time().high())
-        .end()
-        .mean();
   }
 }

@@ -1,6 +1,7 @@
 package org.tourage.doughtemperature;
 
 import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.JOULE;
 import static org.tourage.quantity.BakeryUnits.KILOGRAM;
@@ -351,6 +352,20 @@ public record StageMix(
    */
   public HeatBalance balance(Quantity<Temperature> target, MixerHeat heat) {
     return balance(target).mixing(heat.energy(this)).hydration(heat.wetting(this));
+  }
+
+  /**
+   * How warm the dough gets when nobody tempers it: the balance of all that goes in.
+   *
+   * @param liquid the temperature at which the free liquid is poured, 0 °C to 55 °C; without
+   *     meaning where there is none
+   * @param heat what the mixer gives
+   * @return the temperature of the mixed dough
+   */
+  public Amount<Temperature> dough(Quantity<Temperature> liquid, MixerHeat heat) {
+    Amount<Temperature> poured = Readings.liquid("the liquid", Amount.from(liquid));
+    Mixture mixture = mixture(heat.energy(this).in(JOULE) + heat.wetting(this).in(JOULE));
+    return CELSIUS.amount(mixture.dough(poured.in(CELSIUS)));
   }
 
   /**

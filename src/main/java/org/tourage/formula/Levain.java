@@ -8,10 +8,12 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Mass;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.ingredient.Ingredient;
@@ -124,6 +126,13 @@ public final class Levain implements Serializable {
   }
 
   private Levain next(String name, double taken, double mass, Quantity<Dimensionless> hydration) {
+    if (name.isBlank() || builds.stream().anyMatch(b -> b.name.equalsIgnoreCase(name))) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "each build of a levain has a name of its own",
+          "\"" + name + "\" after " + builds.stream().map(Build::name).toList(),
+          "give it another name");
+    }
     double ratio = FRACTION.measure(hydration);
     if (!(mass > 0) || ratio < 0) {
       throw new BakeryException(
@@ -235,6 +244,19 @@ public final class Levain implements Serializable {
                   : draft.taking(before.name, GRAM.amount(build.taken)));
     }
     return drafts;
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Levain that
+        && builds.equals(that.builds)
+        && flour.equals(that.flour)
+        && liquid.equals(that.liquid);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(builds, flour, liquid);
   }
 
   /** {@code Mother 20 g at 100 %, First 120 g at 100 %}. */

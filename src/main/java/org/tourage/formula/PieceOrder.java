@@ -18,7 +18,7 @@ import org.tourage.quantity.Amount;
  * How many pieces are wanted and what each weighs, raw or baked, with what is lost on the way: m =
  * n · b / ((1 − L)(1 − q)), common practice.
  *
- * @param pieces how many, 1 to 10,000,000
+ * @param pieces how many, 1 to 1,000,000
  * @param pieceMass the mass of one piece
  * @param bakeLoss L, the share of the raw mass that the oven takes; 0 for a raw piece mass
  * @param processLoss q, the share of the dough that stays on bench, tools and as trim
@@ -30,13 +30,13 @@ public record PieceOrder(
     Amount<Dimensionless> processLoss)
     implements Serializable {
 
-  /** More than any bakery makes in a day (common practice). */
-  private static final int MOST = 10_000_000;
+  /** More than any bakery makes of one product in a day (common practice). */
+  public static final int MOST = 1_000_000;
 
   /**
    * Checks the ranges.
    *
-   * @param pieces how many, 1 to 10,000,000
+   * @param pieces how many, 1 to 1,000,000
    * @param pieceMass the mass of one piece
    * @param bakeLoss L, the share of the raw mass that the oven takes; 0 for a raw piece mass
    * @param processLoss q, the share of the dough that stays on bench, tools and as trim

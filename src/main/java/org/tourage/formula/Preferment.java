@@ -7,6 +7,7 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import org.jspecify.annotations.Nullable;
@@ -234,6 +235,23 @@ public final class Preferment implements Serializable {
   }
 
   /** {@code Poolish of 30 % of the flour}. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Preferment that
+        && name.equals(that.name)
+        && Double.compare(flourShare, that.flourShare) == 0
+        && Double.compare(hydration, that.hydration) == 0
+        && Double.compare(yeast, that.yeast) == 0
+        && feedings.equals(that.feedings)
+        && Objects.equals(flour, that.flour)
+        && Objects.equals(liquid, that.liquid);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(name, flourShare, hydration, yeast, feedings, flour, liquid);
+  }
+
   @Override
   public String toString() {
     return name + " of " + PERCENT.amount(flourShare * 100) + " of the flour";

@@ -54,6 +54,13 @@ public record StageDraft<Q extends Quantity<Q>>(
     requireNonNull(kind, "kind");
     parts = List.copyOf(parts);
     draws = List.copyOf(draws);
+    if (draws.stream().anyMatch(draw -> draw.stage().equalsIgnoreCase(name))) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "no stage takes itself",
+          "\"" + name + "\"",
+          "name the stage before it");
+    }
   }
 
   /**

@@ -11,6 +11,7 @@ import org.tourage.formula.Line;
 import org.tourage.formula.StageKind;
 import org.tourage.ingredient.Allergen;
 import org.tourage.ingredient.Component;
+import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.physics.TemperatureHistory;
@@ -285,11 +286,21 @@ public final class KitchenCautions {
   }
 
   private static boolean needsControl(Line line) {
-    // a drink other than water brings protein; the finish counts too, it is held beside the dough
+    // the finish counts too, it is held beside the dough
+    return needsControl(line.ingredient());
+  }
+
+  /**
+   * Whether something is held cold or by the clock: egg, milk, and a plant drink, which brings
+   * protein as well.
+   *
+   * @param ingredient the ingredient
+   * @return whether it needs control of time and temperature
+   */
+  public static boolean needsControl(Ingredient ingredient) {
     boolean drink =
-        line.ingredient().is(Role.LIQUID)
-            && line.ingredient().composition().fraction(Component.PROTEIN) > 0;
-    return drink || line.ingredient().is(Role.EGG) || line.ingredient().is(Role.DAIRY);
+        ingredient.is(Role.LIQUID) && ingredient.composition().fraction(Component.PROTEIN) > 0;
+    return drink || ingredient.is(Role.EGG) || ingredient.is(Role.DAIRY);
   }
 
   private static boolean isMilky(Line line) {

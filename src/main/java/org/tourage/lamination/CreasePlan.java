@@ -1,11 +1,14 @@
 package org.tourage.lamination;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.Serializable;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Fraction;
@@ -45,6 +48,20 @@ public final class CreasePlan implements Serializable {
    */
   public record Region(Fraction from, Fraction to, int panels, LayerCount layers)
       implements Serializable {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param from its left end, in lengths of the flat sheet
+     * @param to its right end
+     * @param panels how many panels lie over one another
+     * @param layers the layers, touching faces as one
+     */
+    public Region {
+      requireNonNull(from, "from");
+      requireNonNull(to, "to");
+      requireNonNull(layers, "layers");
+    }
+
     /** {@code 0 to 1/4: 4 panels, 12 fat layers, 13 dough layers}. */
     @Override
     public String toString() {
@@ -57,6 +74,16 @@ public final class CreasePlan implements Serializable {
 
   private CreasePlan(List<Panel> panels) {
     this.panels = List.copyOf(panels);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof CreasePlan that && panels.equals(that.panels);
+  }
+
+  @Override
+  public int hashCode() {
+    return panels.hashCode();
   }
 
   /**
@@ -76,6 +103,7 @@ public final class CreasePlan implements Serializable {
    * @throws BakeryException if nothing lies on one side of the crease
    */
   public CreasePlan left(Fraction crease) {
+    requireNonNull(crease, "crease");
     return fold(crease, true, true);
   }
 
@@ -87,6 +115,7 @@ public final class CreasePlan implements Serializable {
    * @throws BakeryException if nothing lies on one side of the crease
    */
   public CreasePlan right(Fraction crease) {
+    requireNonNull(crease, "crease");
     return fold(crease, false, true);
   }
 
@@ -98,6 +127,7 @@ public final class CreasePlan implements Serializable {
    * @throws BakeryException if nothing lies on one side of the crease
    */
   public CreasePlan leftUnder(Fraction crease) {
+    requireNonNull(crease, "crease");
     return fold(crease, true, false);
   }
 
@@ -109,6 +139,7 @@ public final class CreasePlan implements Serializable {
    * @throws BakeryException if nothing lies on one side of the crease
    */
   public CreasePlan rightUnder(Fraction crease) {
+    requireNonNull(crease, "crease");
     return fold(crease, false, false);
   }
 
@@ -191,6 +222,7 @@ public final class CreasePlan implements Serializable {
    * @return the regions
    */
   public List<Region> regions(LayerCount sheet) {
+    requireNonNull(sheet, "sheet");
     TreeSet<Fraction> ends = new TreeSet<>();
     for (Panel panel : panels) {
       ends.add(panel.from);

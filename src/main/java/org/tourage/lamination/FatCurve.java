@@ -146,6 +146,7 @@ public final class FatCurve implements Serializable {
    * @throws BakeryException if there is none of that name
    */
   public static FatCurve named(String name) {
+    requireNonNull(name, "name");
     FatCurve curve = Table.CURVES.get(name.strip().toLowerCase(Locale.ROOT));
     if (curve == null) {
       throw new BakeryException(
@@ -292,6 +293,7 @@ public final class FatCurve implements Serializable {
    * @return the share
    */
   public Amount<Dimensionless> solid(Quantity<Temperature> temperature) {
+    requireNonNull(temperature, "temperature");
     return PERCENT.amount(solidPercent(CELSIUS.measure(temperature)));
   }
 
@@ -303,6 +305,7 @@ public final class FatCurve implements Serializable {
    * @throws BakeryException if the curve does not reach the share
    */
   public Amount<Temperature> temperatureAt(Quantity<Dimensionless> share) {
+    requireNonNull(share, "share");
     double wanted = PERCENT.measure(share);
     for (int i = 1; i < celsius.length; i++) {
       if (solid[i] <= wanted && wanted <= solid[i - 1]) {
@@ -353,6 +356,7 @@ public final class FatCurve implements Serializable {
    * @return advice if it is too warm
    */
   public List<Advice> proof(Quantity<Temperature> proof) {
+    requireNonNull(proof, "proof");
     Amount<Temperature> limit = proofLimit();
     if (Amount.from(proof).compareTo(limit) <= 0) {
       return List.of();
@@ -380,6 +384,8 @@ public final class FatCurve implements Serializable {
    * @return advice; none if the fat is in its window and the dough will not soften it
    */
   public List<Advice> match(Quantity<Temperature> fat, Quantity<Temperature> dough) {
+    requireNonNull(fat, "fat");
+    requireNonNull(dough, "dough");
     if (!canBeRolledIn()) {
       return rollIn();
     }

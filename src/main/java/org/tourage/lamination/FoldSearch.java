@@ -1,5 +1,7 @@
 package org.tourage.lamination;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.Serializable;
 import java.math.BigInteger;
 import java.util.ArrayList;
@@ -27,6 +29,17 @@ public final class FoldSearch {
    * @param reason why it stands where it stands
    */
   public record Found(FoldSequence sequence, String reason) implements Serializable {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param sequence the sequence
+     * @param reason why it stands where it stands
+     */
+    public Found {
+      requireNonNull(sequence, "sequence");
+      requireNonNull(reason, "reason");
+    }
+
     /** The sequence and the reason. */
     @Override
     public String toString() {
@@ -45,6 +58,7 @@ public final class FoldSearch {
    * @throws BakeryException if the range goes down, the folds are too many, or the faces are unlike
    */
   public static List<Found> reach(LockIn lockIn, long fewest, long most, int mostFolds) {
+    requireNonNull(lockIn, "lockIn");
     if (fewest < 1 || most < fewest || mostFolds < 0 || mostFolds > MOST_FOLDS) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,

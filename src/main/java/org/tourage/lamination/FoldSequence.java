@@ -11,6 +11,7 @@ import org.tourage.advice.Advice;
 import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
+import org.tourage.internal.Lists;
 
 /**
  * A lock-in and the folds that follow, with exact layer counts of any size at a cost of one step a
@@ -50,7 +51,7 @@ public sealed interface FoldSequence extends Explained, Serializable permits Fol
    * @return the sequence
    */
   static FoldSequence of(LockIn lockIn, Fold... folds) {
-    return new FoldList(lockIn, List.of(folds));
+    return new FoldList(lockIn, Lists.copy(folds, "folds"));
   }
 
   /**
@@ -61,7 +62,7 @@ public sealed interface FoldSequence extends Explained, Serializable permits Fol
    * @return the sequence
    */
   static FoldSequence of(LockIn lockIn, List<Fold> folds) {
-    return new FoldList(lockIn, folds);
+    return new FoldList(lockIn, Lists.copy(folds, "folds"));
   }
 
   /**

@@ -1,5 +1,7 @@
 package org.tourage.lamination;
 
+import static java.util.Objects.requireNonNull;
+
 import org.tourage.formula.Formula;
 import org.tourage.formula.StageKind;
 import org.tourage.ingredient.Role;
@@ -20,6 +22,7 @@ public enum LaminatedDough {
    * @return yeasted if its dough has yeast or a preferment, otherwise puff
    */
   public static LaminatedDough of(Formula formula) {
+    requireNonNull(formula, "formula");
     boolean yeasted =
         formula.stages().stream()
             .filter(s -> s.kind().inDough())

@@ -152,6 +152,12 @@ public final class LaminationPlan implements Explained, Serializable {
      * @param rollers what it is rolled with
      */
     public Setup {
+      requireNonNull(packetWidth, "packetWidth");
+      requireNonNull(fatThickness, "fatThickness");
+      requireNonNull(margin, "margin");
+      requireNonNull(foldThickness, "foldThickness");
+      requireNonNull(finalThickness, "finalThickness");
+      requireNonNull(finalWidth, "finalWidth");
       checkPositive("packet width", packetWidth);
       checkPositive("thickness of the fat", fatThickness);
       checkPositive("thickness for folding", foldThickness);
@@ -185,6 +191,7 @@ public final class LaminationPlan implements Explained, Serializable {
      * @return the setup
      */
     public Setup suiting(LockIn lockIn) {
+      requireNonNull(lockIn, "lockIn");
       return lockIn.fatOutside() ? withFatThickness(INVERTED) : this;
     }
 
@@ -196,6 +203,8 @@ public final class LaminationPlan implements Explained, Serializable {
      * @return the setup
      */
     public Setup withFinalSheet(Quantity<Length> thickness, Quantity<Length> width) {
+      requireNonNull(thickness, "thickness");
+      requireNonNull(width, "width");
       return new Setup(
           packetWidth,
           fatThickness,
@@ -213,6 +222,7 @@ public final class LaminationPlan implements Explained, Serializable {
      * @return the setup
      */
     public Setup withPacketWidth(Quantity<Length> width) {
+      requireNonNull(width, "width");
       return new Setup(
           Amount.from(width),
           fatThickness,
@@ -231,6 +241,7 @@ public final class LaminationPlan implements Explained, Serializable {
      * @return the setup
      */
     public Setup withFatThickness(Quantity<Length> thickness) {
+      requireNonNull(thickness, "thickness");
       return new Setup(
           packetWidth,
           Amount.from(thickness),
@@ -248,6 +259,7 @@ public final class LaminationPlan implements Explained, Serializable {
      * @return the setup
      */
     public Setup withMargin(Quantity<Length> edge) {
+      requireNonNull(edge, "edge");
       return new Setup(
           packetWidth,
           fatThickness,
@@ -265,6 +277,7 @@ public final class LaminationPlan implements Explained, Serializable {
      * @return the setup
      */
     public Setup withFoldThickness(Quantity<Length> thickness) {
+      requireNonNull(thickness, "thickness");
       return new Setup(
           packetWidth,
           fatThickness,
@@ -282,6 +295,7 @@ public final class LaminationPlan implements Explained, Serializable {
      * @return the setup
      */
     public Setup withRollers(Rollers other) {
+      requireNonNull(other, "other");
       return new Setup(
           packetWidth, fatThickness, margin, foldThickness, finalThickness, finalWidth, other);
     }
@@ -368,6 +382,7 @@ public final class LaminationPlan implements Explained, Serializable {
    *     than it lies
    */
   public static LaminationPlan of(Batch batch, FoldSequence sequence, Setup setup) {
+    requireNonNull(batch, "batch");
     return of(batch, PERCENT.amount(0), sequence, setup);
   }
 
@@ -385,6 +400,8 @@ public final class LaminationPlan implements Explained, Serializable {
    */
   public static LaminationPlan of(
       Batch batch, Quantity<Dimensionless> processLoss, FoldSequence sequence, Setup setup) {
+    requireNonNull(batch, "batch");
+    requireNonNull(processLoss, "processLoss");
     double loss = FRACTION.measure(processLoss);
     if (!(loss >= 0 && loss < 1)) {
       throw new BakeryException(
@@ -418,6 +435,7 @@ public final class LaminationPlan implements Explained, Serializable {
    * @return the plan
    */
   public LaminationPlan withKind(LaminatedDough other) {
+    requireNonNull(other, "other");
     return new LaminationPlan(sequence, dough, fat, doughDensity, fatDensity, setup, other);
   }
 
@@ -623,6 +641,7 @@ public final class LaminationPlan implements Explained, Serializable {
    * @return advice, one for each step that is too long or too wide
    */
   public List<Advice> fitting(Extent bench) {
+    requireNonNull(bench, "bench");
     return LaminationAdvice.fitting(steps, bench.length(), bench.width());
   }
 
@@ -634,6 +653,8 @@ public final class LaminationPlan implements Explained, Serializable {
    * @return the mass of the fat
    */
   public static Amount<Mass> fatOfDough(Quantity<Dimensionless> share, Quantity<Mass> dough) {
+    requireNonNull(share, "share");
+    requireNonNull(dough, "dough");
     return Amount.from(dough).multiply(Amount.from(share).in(FRACTION));
   }
 
@@ -645,6 +666,8 @@ public final class LaminationPlan implements Explained, Serializable {
    * @return the mass of the fat
    */
   public static Amount<Mass> fatOfFlour(Quantity<Dimensionless> share, Quantity<Mass> flour) {
+    requireNonNull(share, "share");
+    requireNonNull(flour, "flour");
     return Amount.from(flour).multiply(Amount.from(share).in(FRACTION));
   }
 

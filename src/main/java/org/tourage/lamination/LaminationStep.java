@@ -88,6 +88,17 @@ public sealed interface LaminationStep extends Serializable
    * @param after the closed packet
    */
   record Closing(LockIn lockIn, Sheet after) implements LaminationStep {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param lockIn how
+     * @param after the closed packet
+     */
+    public Closing {
+      requireNonNull(lockIn, "lockIn");
+      requireNonNull(after, "after");
+    }
+
     @Override
     public String action() {
       return "close the packet";
@@ -108,6 +119,19 @@ public sealed interface LaminationStep extends Serializable
    * @param schedule the passes
    */
   record Rolling(Sheet before, Sheet after, RollingSchedule schedule) implements LaminationStep {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param before what is rolled, as it lies
+     * @param after the sheet
+     * @param schedule the passes
+     */
+    public Rolling {
+      requireNonNull(before, "before");
+      requireNonNull(after, "after");
+      requireNonNull(schedule, "schedule");
+    }
+
     @Override
     public String action() {
       return "roll out";
@@ -128,6 +152,19 @@ public sealed interface LaminationStep extends Serializable
    * @param fold the fold
    */
   record Folding(Sheet before, Sheet after, Fold fold) implements LaminationStep {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param before the sheet
+     * @param after the folded packet, before it is turned
+     * @param fold the fold
+     */
+    public Folding {
+      requireNonNull(before, "before");
+      requireNonNull(after, "after");
+      requireNonNull(fold, "fold");
+    }
+
     @Override
     public String action() {
       return fold.name();
@@ -149,6 +186,19 @@ public sealed interface LaminationStep extends Serializable
    */
   record FinalRolling(Sheet before, Sheet after, RollingSchedule schedule)
       implements LaminationStep {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param before what is rolled, as it lies
+     * @param after the final sheet
+     * @param schedule the passes, gentler than the others
+     */
+    public FinalRolling {
+      requireNonNull(before, "before");
+      requireNonNull(after, "after");
+      requireNonNull(schedule, "schedule");
+    }
+
     @Override
     public String action() {
       return "roll to the final sheet";

@@ -50,6 +50,7 @@ public record LayerCount(
    * @return the count
    */
   public static LayerCount of(LockIn lockIn) {
+    requireNonNull(lockIn, "lockIn");
     return new Counter(lockIn).count();
   }
 

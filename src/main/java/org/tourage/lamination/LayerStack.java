@@ -1,5 +1,7 @@
 package org.tourage.lamination;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.Serializable;
 import java.math.BigInteger;
 import java.util.Arrays;
@@ -61,6 +63,7 @@ public final class LayerStack implements Serializable {
    * @throws BakeryException if there would be more bands than a stack can hold
    */
   public LayerStack fold(Fold fold) {
+    requireNonNull(fold, "fold");
     LayerStack[] panels = new LayerStack[fold.panels()];
     LayerStack reversed = reversed();
     for (int i = 0; i < panels.length; i++) {
@@ -168,6 +171,7 @@ public final class LayerStack implements Serializable {
    * @return the number
    */
   public int count(Band kind) {
+    requireNonNull(kind, "kind");
     return kind == bottom ? (shares.length + 1) / 2 : shares.length / 2;
   }
 

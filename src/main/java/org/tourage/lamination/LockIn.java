@@ -6,6 +6,7 @@ import java.io.Serializable;
 import java.util.List;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Lists;
 
 /**
  * How the fat is enclosed in the dough, or the dough in the fat: the bands of the closed packet
@@ -65,7 +66,7 @@ public record LockIn(String name, String words, List<Band> bands, boolean diamon
   public LockIn {
     requireNonNull(name, "name");
     requireNonNull(words, "words");
-    bands = List.copyOf(bands);
+    bands = Lists.copy(bands, "bands");
     checkSize(bands.size());
     boolean touching = false;
     for (int i = 1; i < bands.size(); i++) {
@@ -106,7 +107,8 @@ public record LockIn(String name, String words, List<Band> bands, boolean diamon
    * @throws BakeryException if two bands of one kind touch, or one kind is missing
    */
   public static LockIn of(String name, Band... bands) {
-    return new LockIn(name, "stack " + List.of(bands), List.of(bands), false);
+    List<Band> all = Lists.copy(bands, "bands");
+    return new LockIn(name, "stack " + all, all, false);
   }
 
   /**

@@ -90,6 +90,9 @@ public sealed interface Rollers extends Serializable permits Rollers.Sheeter, Ro
      * @param largestReduction the share that a pass takes off at most
      */
     public Sheeter {
+      requireNonNull(leastGap, "leastGap");
+      requireNonNull(width, "width");
+      requireNonNull(largestReduction, "largestReduction");
       requireNonNull(opening, "opening");
       check(width, leastGap, largestReduction);
       if (opening.compareTo(leastGap) <= 0) {
@@ -116,6 +119,10 @@ public sealed interface Rollers extends Serializable permits Rollers.Sheeter, Ro
         Quantity<Length> leastGap,
         Quantity<Length> width,
         Quantity<Dimensionless> largestReduction) {
+      requireNonNull(opening, "opening");
+      requireNonNull(leastGap, "leastGap");
+      requireNonNull(width, "width");
+      requireNonNull(largestReduction, "largestReduction");
       return new Sheeter(
           Amount.from(opening),
           Amount.from(leastGap),
@@ -155,6 +162,9 @@ public sealed interface Rollers extends Serializable permits Rollers.Sheeter, Ro
      *     most
      */
     public Pin {
+      requireNonNull(width, "width");
+      requireNonNull(leastGap, "leastGap");
+      requireNonNull(largestReduction, "largestReduction");
       check(width, leastGap, largestReduction);
     }
 
@@ -172,6 +182,9 @@ public sealed interface Rollers extends Serializable permits Rollers.Sheeter, Ro
         Quantity<Length> width,
         Quantity<Length> leastGap,
         Quantity<Dimensionless> largestReduction) {
+      requireNonNull(width, "width");
+      requireNonNull(leastGap, "leastGap");
+      requireNonNull(largestReduction, "largestReduction");
       return new Pin(Amount.from(width), Amount.from(leastGap), Amount.from(largestReduction));
     }
 

@@ -62,6 +62,21 @@ public record RollingSchedule(
   public record Pass(
       int number, Amount<Length> gap, Amount<Length> length, boolean forth, Rollers by)
       implements Serializable {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param number from 1
+     * @param gap the gap, which is the thickness afterwards
+     * @param length the length afterwards
+     * @param forth whether it goes forth; every other pass comes back
+     * @param by what it is made with: the rollers of the schedule, or a pin where they can't
+     */
+    public Pass {
+      requireNonNull(gap, "gap");
+      requireNonNull(length, "length");
+      requireNonNull(by, "by");
+    }
+
     /** {@code pass 1 forth: gap 20 mm}. */
     @Override
     public String toString() {
@@ -83,6 +98,8 @@ public record RollingSchedule(
    * @param rollers what it is rolled with
    */
   public RollingSchedule {
+    requireNonNull(from, "from");
+    requireNonNull(to, "to");
     requireNonNull(length, "length");
     requireNonNull(rollers, "rollers");
     if (to.value() <= 0 || from.compareTo(to) < 0 || length.value() <= 0) {
@@ -112,6 +129,9 @@ public record RollingSchedule(
    */
   public static RollingSchedule of(
       Quantity<Length> from, Quantity<Length> to, double limit, Quantity<Length> length) {
+    requireNonNull(from, "from");
+    requireNonNull(to, "to");
+    requireNonNull(length, "length");
     Amount<Length> thick = Amount.from(from);
     Amount<Length> thin = Amount.from(to);
     Rollers.Sheeter any = Rollers.PASTRY_SHEETER;
@@ -138,6 +158,10 @@ public record RollingSchedule(
    */
   public static RollingSchedule by(
       Rollers rollers, Quantity<Length> from, Quantity<Length> to, Quantity<Length> length) {
+    requireNonNull(rollers, "rollers");
+    requireNonNull(from, "from");
+    requireNonNull(to, "to");
+    requireNonNull(length, "length");
     return new RollingSchedule(
         Amount.from(from),
         Amount.from(to),

@@ -75,6 +75,7 @@ public record SheetBody(
    * @param fat the curve of the fat
    */
   public SheetBody {
+    requireNonNull(thickness, "thickness");
     requireNonNull(fat, "fat");
     boolean fits = conductivity > 0 && density > 0 && specificHeat > 0 && latent >= 0;
     if (thickness.value() <= 0 || !fits) {
@@ -109,6 +110,11 @@ public record SheetBody(
       Constituents dough,
       Constituents fat,
       FatCurve curve) {
+    requireNonNull(plan, "plan");
+    requireNonNull(thickness, "thickness");
+    requireNonNull(dough, "dough");
+    requireNonNull(fat, "fat");
+    requireNonNull(curve, "curve");
     double doughMass = plan.dough().in(KILOGRAM);
     double fatMass = plan.fat().in(KILOGRAM);
     double doughVolume = doughMass / plan.doughDensity().in(KILOGRAM_PER_CUBIC_METRE);
@@ -139,6 +145,10 @@ public record SheetBody(
    */
   public static SheetBody of(
       LaminationPlan plan, Quantity<Length> thickness, Batch batch, FatCurve curve) {
+    requireNonNull(plan, "plan");
+    requireNonNull(thickness, "thickness");
+    requireNonNull(batch, "batch");
+    requireNonNull(curve, "curve");
     Formula formula = batch.formula();
     return of(
         plan,
@@ -170,6 +180,9 @@ public record SheetBody(
    * @return the time in minutes; 0 if it is too warm already; empty if it never gets too warm
    */
   public Optional<Amount<Time>> untilTooSoft(Quantity<Temperature> start, Bench bench, Air air) {
+    requireNonNull(start, "start");
+    requireNonNull(bench, "bench");
+    requireNonNull(air, "air");
     return until(start, bench, air, tooSoft()).get(0);
   }
 
@@ -184,6 +197,10 @@ public record SheetBody(
    */
   public Optional<Amount<Time>> untilChilled(
       Quantity<Temperature> start, Quantity<Temperature> wanted, Bench bench, Air air) {
+    requireNonNull(start, "start");
+    requireNonNull(wanted, "wanted");
+    requireNonNull(bench, "bench");
+    requireNonNull(air, "air");
     double limit = CELSIUS.measure(wanted);
     return until(start, bench, air, s -> limit - s.warmestTenth(0)).get(0);
   }
@@ -197,6 +214,9 @@ public record SheetBody(
    * @return the time in minutes; 0 if it is there already; empty if it never gets there
    */
   public Optional<Amount<Time>> untilTempered(Quantity<Temperature> start, Bench bench, Air air) {
+    requireNonNull(start, "start");
+    requireNonNull(bench, "bench");
+    requireNonNull(air, "air");
     return until(start, bench, air, tempered()).get(0);
   }
 

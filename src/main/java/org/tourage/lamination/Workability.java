@@ -95,6 +95,11 @@ public final class Workability implements Explained, Serializable {
       Quantity<Temperature> cold,
       Quantity<Temperature> room,
       Bench bench) {
+    requireNonNull(plan, "plan");
+    requireNonNull(batch, "batch");
+    requireNonNull(curve, "curve");
+    requireNonNull(cold, "cold");
+    requireNonNull(room, "room");
     requireNonNull(bench, "bench");
     Amount<Temperature> start = Amount.from(cold);
     Air air = Air.still(room);

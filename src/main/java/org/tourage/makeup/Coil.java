@@ -1,5 +1,6 @@
 package org.tourage.makeup;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.MILLIMETRE;
 
 import java.io.Serializable;
@@ -37,6 +38,10 @@ public record Coil(
    * @param width the width of the coil
    */
   public Coil {
+    requireNonNull(length, "length");
+    requireNonNull(thickness, "thickness");
+    requireNonNull(core, "core");
+    requireNonNull(width, "width");
     if (length.value() <= 0 || thickness.value() <= 0 || core.value() < 0 || width.value() <= 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -56,6 +61,9 @@ public record Coil(
    */
   public static Coil of(
       Quantity<Length> length, Quantity<Length> thickness, Quantity<Length> width) {
+    requireNonNull(length, "length");
+    requireNonNull(thickness, "thickness");
+    requireNonNull(width, "width");
     return new Coil(
         Amount.from(length), Amount.from(thickness), MILLIMETRE.amount(0), Amount.from(width));
   }
@@ -67,6 +75,7 @@ public record Coil(
    * @return the coil
    */
   public Coil around(Quantity<Length> diameter) {
+    requireNonNull(diameter, "diameter");
     return new Coil(length, thickness, Amount.from(diameter), width);
   }
 

@@ -71,6 +71,17 @@ public record CuttingPlan(
    * @param y across
    */
   public record Point(Amount<Length> x, Amount<Length> y) implements Serializable {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param x along the length
+     * @param y across
+     */
+    public Point {
+      requireNonNull(x, "x");
+      requireNonNull(y, "y");
+    }
+
     static Point of(double xMillimetres, double yMillimetres) {
       return new Point(MILLIMETRE.amount(xMillimetres), MILLIMETRE.amount(yMillimetres));
     }
@@ -96,6 +107,10 @@ public record CuttingPlan(
    * @param heightToBase the height by base that was wanted; that of the pieces where none was
    */
   public CuttingPlan {
+    requireNonNull(sheet, "sheet");
+    requireNonNull(trim, "trim");
+    requireNonNull(base, "base");
+    requireNonNull(height, "height");
     requireNonNull(shape, "shape");
     checkOrder(Math.max(1, strips) * (long) Math.max(1, perStrip), heightToBase);
     double length = inner(sheet.length(), trim);
@@ -146,7 +161,15 @@ public record CuttingPlan(
       int perStrip,
       Amount<Length> base,
       Amount<Length> height) {
-    this(shape, sheet, trim, strips, perStrip, base, height, slenderness(base, height));
+    this(
+        shape,
+        sheet,
+        trim,
+        strips,
+        perStrip,
+        requireNonNull(base, "base"),
+        requireNonNull(height, "height"),
+        slenderness(base, height));
   }
 
   /** Sides that are not positive are refused later. */
@@ -201,6 +224,11 @@ public record CuttingPlan(
       Quantity<Length> trim,
       Quantity<Length> base,
       Quantity<Length> height) {
+    requireNonNull(shape, "shape");
+    requireNonNull(sheet, "sheet");
+    requireNonNull(trim, "trim");
+    requireNonNull(base, "base");
+    requireNonNull(height, "height");
     Amount<Length> edge = Amount.from(trim);
     Amount<Length> along = Amount.from(base);
     Amount<Length> across = Amount.from(height);
@@ -253,6 +281,9 @@ public record CuttingPlan(
    */
   public static CuttingPlan forPieces(
       Shape shape, int pieces, Extent sheet, Quantity<Length> trim, double heightToBase) {
+    requireNonNull(shape, "shape");
+    requireNonNull(sheet, "sheet");
+    requireNonNull(trim, "trim");
     checkOrder(pieces, heightToBase);
     Amount<Length> edge = Amount.from(trim);
     double length = inner(sheet.length(), edge);
@@ -328,6 +359,9 @@ public record CuttingPlan(
    * @throws BakeryException if not one strip fits
    */
   public static CuttingPlan strips(Extent sheet, Quantity<Length> trim, Quantity<Length> width) {
+    requireNonNull(sheet, "sheet");
+    requireNonNull(trim, "trim");
+    requireNonNull(width, "width");
     Amount<Length> edge = Amount.from(trim);
     Amount<Length> base = MILLIMETRE.amount(inner(sheet.length(), edge));
     int strips = Shape.fit(inner(sheet.width(), edge) / MILLIMETRE.measure(width));
@@ -346,6 +380,10 @@ public record CuttingPlan(
    */
   public static List<CuttingPlan> options(
       Shape shape, Extent sheet, Quantity<Length> trim, double heightToBase, int... pieces) {
+    requireNonNull(shape, "shape");
+    requireNonNull(sheet, "sheet");
+    requireNonNull(trim, "trim");
+    requireNonNull(pieces, "pieces");
     List<CuttingPlan> plans = new ArrayList<>();
     for (int number : pieces) {
       plans.add(forPieces(shape, number, sheet, trim, heightToBase));
@@ -458,11 +496,13 @@ public record CuttingPlan(
 
   @Override
   public Amount<Mass> pieceMass(Quantity<Mass> sheetMass) {
+    requireNonNull(sheetMass, "sheetMass");
     return GRAM.amount(GRAM.measure(sheetMass) * pieceArea() / sheetArea());
   }
 
   @Override
   public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
+    requireNonNull(sheetMass, "sheetMass");
     return GRAM.amount(GRAM.measure(sheetMass) * (1 - pieces() * pieceArea() / sheetArea()));
   }
 
@@ -482,6 +522,17 @@ public record CuttingPlan(
    * @param to where it ends
    */
   public record Cut(Point from, Point to) implements Serializable {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param from where the knife starts
+     * @param to where it ends
+     */
+    public Cut {
+      requireNonNull(from, "from");
+      requireNonNull(to, "to");
+    }
+
     static Cut of(double x1, double y1, double x2, double y2) {
       return new Cut(Point.of(x1, y1), Point.of(x2, y2));
     }
@@ -505,6 +556,7 @@ public record CuttingPlan(
 
   @Override
   public List<String> cuts(AmountFormat format) {
+    requireNonNull(format, "format");
     return new StripGeometry(this).inWords(format);
   }
 
@@ -554,6 +606,7 @@ public record CuttingPlan(
 
   @Override
   public String describe(AmountFormat format) {
+    requireNonNull(format, "format");
     return pieces()
         + (shape == Shape.RECTANGLE
             ? " rectangles, "

@@ -1,5 +1,6 @@
 package org.tourage.makeup;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.MILLIMETRE;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
@@ -17,6 +18,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
+import org.tourage.internal.Lists;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
@@ -42,6 +44,19 @@ public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim) imp
    */
   public record Part(CuttingPlan.Point corner, int alongLength, int alongWidth, Extent piece)
       implements Serializable {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param corner its corner nearest to the corner of the sheet
+     * @param alongLength pieces along the length
+     * @param alongWidth pieces along the width
+     * @param piece the piece, as it lies
+     */
+    public Part {
+      requireNonNull(corner, "corner");
+      requireNonNull(piece, "piece");
+    }
+
     int pieces() {
       return alongLength * alongWidth;
     }
@@ -55,7 +70,9 @@ public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim) imp
    * @param trim what is cut off each edge
    */
   public MixedPlan {
-    parts = List.copyOf(parts);
+    requireNonNull(sheet, "sheet");
+    requireNonNull(trim, "trim");
+    parts = Lists.copy(parts, "parts");
     if (parts.isEmpty()) {
       throw new BakeryException(
           Reason.MISSING, "a plan has parts", parts.toString(), "use MixedPlan.of");
@@ -72,6 +89,9 @@ public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim) imp
    * @throws BakeryException if not one piece fits
    */
   public static MixedPlan of(Extent sheet, Quantity<Length> trim, Extent piece) {
+    requireNonNull(sheet, "sheet");
+    requireNonNull(trim, "trim");
+    requireNonNull(piece, "piece");
     double edge = MILLIMETRE.measure(trim);
     double length = sheet.length().in(MILLIMETRE) - 2 * edge;
     double width = sheet.width().in(MILLIMETRE) - 2 * edge;
@@ -171,16 +191,19 @@ public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim) imp
 
   @Override
   public Amount<Mass> pieceMass(Quantity<Mass> sheetMass) {
+    requireNonNull(sheetMass, "sheetMass");
     return GRAM.amount(GRAM.measure(sheetMass) * share());
   }
 
   @Override
   public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
+    requireNonNull(sheetMass, "sheetMass");
     return GRAM.amount(GRAM.measure(sheetMass) * (1 - pieces() * share()));
   }
 
   @Override
   public List<String> cuts(AmountFormat format) {
+    requireNonNull(format, "format");
     List<String> cuts = new ArrayList<>();
     if (trim.value() > 0) {
       cuts.add("trim " + format.length(trim) + " off each edge");
@@ -233,6 +256,7 @@ public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim) imp
 
   @Override
   public String describe(AmountFormat format) {
+    requireNonNull(format, "format");
     Extent piece = parts.get(0).piece();
     return pieces()
         + " rectangles, "

@@ -42,6 +42,8 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
    * @param nested whether each row lies in the hollows of the one before
    */
   public RoundPlan {
+    requireNonNull(trim, "trim");
+    requireNonNull(diameter, "diameter");
     requireNonNull(sheet, "sheet");
     double d = diameter.in(MILLIMETRE);
     double t = trim.in(MILLIMETRE);
@@ -70,6 +72,9 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
    * @throws BakeryException if not one round fits
    */
   public static RoundPlan of(Extent sheet, Quantity<Length> trim, Quantity<Length> diameter) {
+    requireNonNull(sheet, "sheet");
+    requireNonNull(trim, "trim");
+    requireNonNull(diameter, "diameter");
     Extent turned = new Extent(/* length= */ sheet.width(), /* width= */ sheet.length());
     RoundPlan best = null;
     for (Extent way : new Extent[] {sheet, turned}) {
@@ -158,16 +163,19 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
 
   @Override
   public Amount<Mass> pieceMass(Quantity<Mass> sheetMass) {
+    requireNonNull(sheetMass, "sheetMass");
     return GRAM.amount(GRAM.measure(sheetMass) * share());
   }
 
   @Override
   public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
+    requireNonNull(sheetMass, "sheetMass");
     return GRAM.amount(GRAM.measure(sheetMass) * (1 - pieces() * share()));
   }
 
   @Override
   public List<String> cuts(AmountFormat format) {
+    requireNonNull(format, "format");
     List<String> cuts = new ArrayList<>();
     if (trim.value() > 0) {
       cuts.add("trim " + format.length(trim) + " off each edge");
@@ -208,6 +216,7 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
 
   @Override
   public String describe(AmountFormat format) {
+    requireNonNull(format, "format");
     return pieces()
         + " rounds of "
         + format.length(diameter)

@@ -35,6 +35,7 @@ public record SheetCutting(Extent sheet, Amount<Length> trim) implements Seriali
    * @param trim what is cut off each edge
    */
   public SheetCutting {
+    requireNonNull(trim, "trim");
     requireNonNull(sheet, "sheet");
     CuttingPlan.inner(sheet.length(), trim);
     CuttingPlan.inner(sheet.width(), trim);
@@ -49,6 +50,7 @@ public record SheetCutting(Extent sheet, Amount<Length> trim) implements Seriali
    * @throws org.tourage.advice.BakeryException if the trim leaves nothing
    */
   public static SheetCutting of(Extent sheet, Quantity<Length> trim) {
+    requireNonNull(trim, "trim");
     return new SheetCutting(sheet, Amount.from(trim));
   }
 
@@ -63,6 +65,7 @@ public record SheetCutting(Extent sheet, Amount<Length> trim) implements Seriali
    * @throws org.tourage.advice.BakeryException if the number or the slenderness makes no sense
    */
   public CuttingPlan into(Shape shape, int pieces, double heightToBase) {
+    requireNonNull(shape, "shape");
     return CuttingPlan.forPieces(shape, pieces, sheet, trim, heightToBase);
   }
 
@@ -76,6 +79,9 @@ public record SheetCutting(Extent sheet, Amount<Length> trim) implements Seriali
    * @throws org.tourage.advice.BakeryException if not one piece fits
    */
   public CuttingPlan sized(Shape shape, Quantity<Length> base, Quantity<Length> height) {
+    requireNonNull(shape, "shape");
+    requireNonNull(base, "base");
+    requireNonNull(height, "height");
     return CuttingPlan.ofSize(shape, sheet, trim, base, height);
   }
 
@@ -87,6 +93,7 @@ public record SheetCutting(Extent sheet, Amount<Length> trim) implements Seriali
    * @throws org.tourage.advice.BakeryException if not one strip fits
    */
   public CuttingPlan strips(Quantity<Length> width) {
+    requireNonNull(width, "width");
     return CuttingPlan.strips(sheet, trim, width);
   }
 
@@ -99,6 +106,7 @@ public record SheetCutting(Extent sheet, Amount<Length> trim) implements Seriali
    * @throws org.tourage.advice.BakeryException if not one piece fits
    */
   public MixedPlan mixed(Extent piece) {
+    requireNonNull(piece, "piece");
     return MixedPlan.of(sheet, trim, piece);
   }
 
@@ -110,6 +118,7 @@ public record SheetCutting(Extent sheet, Amount<Length> trim) implements Seriali
    * @throws org.tourage.advice.BakeryException if not one round fits
    */
   public RoundPlan rounds(Quantity<Length> diameter) {
+    requireNonNull(diameter, "diameter");
     return RoundPlan.of(sheet, trim, diameter);
   }
 

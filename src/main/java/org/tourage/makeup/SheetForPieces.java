@@ -96,6 +96,8 @@ public final class SheetForPieces implements Explained, Serializable {
       double heightToBase,
       DoubleFunction<WeighedSheet> sheetAt) {
     requireNonNull(shape, "shape");
+    requireNonNull(pieceMass, "pieceMass");
+    requireNonNull(trim, "trim");
     requireNonNull(sheetAt, "sheetAt");
     CuttingPlan.checkOrder(pieces, heightToBase);
     Amount<Mass> wanted = Amount.from(pieceMass);
@@ -168,7 +170,7 @@ public final class SheetForPieces implements Explained, Serializable {
     private double excess(double scale) {
       SheetForPieces here;
       try {
-        WeighedSheet sheet = sheetAt.apply(scale);
+        WeighedSheet sheet = requireNonNull(sheetAt.apply(scale), "sheetAt gives no sheet");
         here = new SheetForPieces(scale, sheet, layout.plan(scale, sheet), wanted);
       } catch (BakeryException e) {
         refused = refused == null ? e : refused;

@@ -1,5 +1,6 @@
 package org.tourage.makeup;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.MILLIMETRE;
 
 import java.io.Serializable;
@@ -33,6 +34,9 @@ public record TrayPlan(Extent tray, Extent piece, double growth, Amount<Length> 
    * @param gap the gap between grown pieces, 0 or more
    */
   public TrayPlan {
+    requireNonNull(tray, "tray");
+    requireNonNull(piece, "piece");
+    requireNonNull(gap, "gap");
     if (!(growth >= 1) || Double.isInfinite(growth) || gap.value() < 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -55,6 +59,9 @@ public record TrayPlan(Extent tray, Extent piece, double growth, Amount<Length> 
    * @return the plan
    */
   public static TrayPlan of(Extent tray, Extent piece, double growth, Quantity<Length> gap) {
+    requireNonNull(tray, "tray");
+    requireNonNull(piece, "piece");
+    requireNonNull(gap, "gap");
     return new TrayPlan(tray, piece, growth, Amount.from(gap));
   }
 
@@ -68,6 +75,9 @@ public record TrayPlan(Extent tray, Extent piece, double growth, Amount<Length> 
    * @return the plan
    */
   public static TrayPlan of(Extent tray, Coil coil, double growth, Quantity<Length> gap) {
+    requireNonNull(tray, "tray");
+    requireNonNull(coil, "coil");
+    requireNonNull(gap, "gap");
     return of(tray, new Extent(coil.width(), coil.diameter()), growth, gap);
   }
 
@@ -90,6 +100,25 @@ public record TrayPlan(Extent tray, Extent piece, double growth, Amount<Length> 
       Amount<Length> apartCrosswise,
       Amount<Length> grownApart)
       implements Serializable {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param alongLength pieces along the length of the tray
+     * @param alongWidth pieces along its width
+     * @param piece the piece as it is set, turned where that gives more
+     * @param apartLengthwise the bare tray between two neighbours along the length when they are
+     *     set
+     * @param apartCrosswise the same along the width
+     * @param grownApart what is left of the lesser of the two between grown neighbours, and to the
+     *     rim
+     */
+    public Layout {
+      requireNonNull(piece, "piece");
+      requireNonNull(apartLengthwise, "apartLengthwise");
+      requireNonNull(apartCrosswise, "apartCrosswise");
+      requireNonNull(grownApart, "grownApart");
+    }
+
     /** {@code 8 by 2, 20 mm apart when grown}. */
     @Override
     public String toString() {

@@ -25,6 +25,7 @@ public record WeighedSheet(Extent extent, Amount<Mass> mass) implements Serializ
    * @param mass the mass of the whole sheet, positive
    */
   public WeighedSheet {
+    requireNonNull(mass, "mass");
     requireNonNull(extent, "extent");
     if (mass.value() <= 0) {
       throw new BakeryException(
@@ -41,6 +42,7 @@ public record WeighedSheet(Extent extent, Amount<Mass> mass) implements Serializ
    * @throws BakeryException if the mass is not positive
    */
   public static WeighedSheet of(Extent extent, Quantity<Mass> mass) {
+    requireNonNull(mass, "mass");
     return new WeighedSheet(extent, Amount.from(mass));
   }
 

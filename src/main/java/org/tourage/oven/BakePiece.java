@@ -13,8 +13,10 @@ import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.internal.Numbers;
 import org.tourage.physics.Atmosphere;
 import org.tourage.physics.ChoiOkos1986;
 import org.tourage.physics.Constituents;
@@ -43,7 +45,8 @@ import org.tourage.quantity.AmountFormat;
  * @param rise how far it springs in the oven
  * @param boiling the temperature at which its water boils
  * @param seat what it sits on
- * @param boiled how long it was in boiling water just before the oven, 0 to 5 min; 0 for not
+ * @param boiled how long it was in hot water just before the oven, 0 to 5 min; 0 for not
+ * @param bath how warm that water was, 0 °C up to where it boils; null for boiling
  */
 public record BakePiece(
     Solid solid,
@@ -53,7 +56,8 @@ public record BakePiece(
     OvenRise rise,
     Amount<Temperature> boiling,
     Seat seat,
-    Amount<Time> boiled)
+    Amount<Time> boiled,
+    @Nullable Amount<Temperature> bath)
     implements Serializable {
   private static final double MOST_POROSITY = 0.95;
   private static final double USUAL_POROSITY = 0.6;
@@ -89,7 +93,8 @@ public record BakePiece(
    * @param rise how far it springs in the oven
    * @param boiling the temperature at which its water boils
    * @param seat what it sits on
-   * @param boiled how long it was in boiling water just before, 0 to 5 min
+   * @param boiled how long it was in hot water just before, 0 to 5 min
+   * @param bath how warm that water was, 0 °C up to where it boils; null for boiling
    */
   public BakePiece {
     requireNonNull(solid, "solid");
@@ -113,6 +118,13 @@ public record BakePiece(
           boiled.toString(),
           "give 0 to 5 min; bagels take 30 s to 60 s");
     }
+    if (bath != null && !(bath.in(CELSIUS) >= 0 && bath.in(CELSIUS) <= boiling.in(CELSIUS))) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no bath has this temperature here",
+          bath.toString(),
+          "give 0 °C to " + Numbers.decimals(boiling.in(CELSIUS), 1) + " °C, where water boils");
+    }
   }
 
   /**
@@ -132,7 +144,8 @@ public record BakePiece(
         OvenRise.PROOFED,
         Atmosphere.boiling(METRE.amount(0)),
         Seat.SHEET,
-        SECOND.amount(0));
+        SECOND.amount(0),
+        null);
   }
 
   /**
@@ -142,7 +155,8 @@ public record BakePiece(
    * @return the piece
    */
   public BakePiece withPorosity(Quantity<Dimensionless> share) {
-    return new BakePiece(solid, dough, FRACTION.measure(share), start, rise, boiling, seat, boiled);
+    return new BakePiece(
+        solid, dough, FRACTION.measure(share), start, rise, boiling, seat, boiled, bath);
   }
 
   /**
@@ -153,7 +167,7 @@ public record BakePiece(
    */
   public BakePiece from(Quantity<Temperature> temperature) {
     return new BakePiece(
-        solid, dough, porosity, Amount.from(temperature), rise, boiling, seat, boiled);
+        solid, dough, porosity, Amount.from(temperature), rise, boiling, seat, boiled, bath);
   }
 
   /**
@@ -173,7 +187,7 @@ public record BakePiece(
    * @return the piece
    */
   public BakePiece withRise(OvenRise value) {
-    return new BakePiece(solid, dough, porosity, start, value, boiling, seat, boiled);
+    return new BakePiece(solid, dough, porosity, start, value, boiling, seat, boiled, bath);
   }
 
   /**
@@ -183,7 +197,7 @@ public record BakePiece(
    * @return the piece
    */
   public BakePiece shaped(Solid value) {
-    return new BakePiece(value, dough, porosity, start, rise, boiling, seat, boiled);
+    return new BakePiece(value, dough, porosity, start, rise, boiling, seat, boiled, bath);
   }
 
   /**
@@ -193,7 +207,7 @@ public record BakePiece(
    * @return the piece
    */
   public BakePiece on(Seat value) {
-    return new BakePiece(solid, dough, porosity, start, rise, boiling, value, boiled);
+    return new BakePiece(solid, dough, porosity, start, rise, boiling, value, boiled, bath);
   }
 
   /**
@@ -205,7 +219,24 @@ public record BakePiece(
    * @return the piece
    */
   public BakePiece boiledFor(Quantity<Time> time) {
-    return new BakePiece(solid, dough, porosity, start, rise, boiling, seat, Amount.from(time));
+    return new BakePiece(
+        solid, dough, porosity, start, rise, boiling, seat, Amount.from(time), bath);
+  }
+
+  /**
+   * The same from a bath that did not boil, as a cold dip in lye or a scald below the boil is.
+   *
+   * @param water how warm the water was, 0 °C up to where it boils
+   * @return the piece
+   */
+  public BakePiece inBath(Quantity<Temperature> water) {
+    return new BakePiece(
+        solid, dough, porosity, start, rise, boiling, seat, boiled, Amount.from(water));
+  }
+
+  /** How warm the water was in which it was boiled. */
+  Amount<Temperature> bathTemperature() {
+    return bath == null ? boiling : bath;
   }
 
   /**
@@ -226,7 +257,7 @@ public record BakePiece(
    */
   public BakePiece atAltitude(Quantity<Length> altitude) {
     return new BakePiece(
-        solid, dough, porosity, start, rise, Atmosphere.boiling(altitude), seat, boiled);
+        solid, dough, porosity, start, rise, Atmosphere.boiling(altitude), seat, boiled, bath);
   }
 
   /** 1 for a slab, 2 for a roll, 3 for a ball, between for what lies between. */
@@ -314,6 +345,13 @@ public record BakePiece(
         + Math.round(100 * porosity)
         + " % gas, from "
         + AmountFormat.sideBySide().temperature(start)
-        + (boiled.value() > 0 ? ", boiled for " + AmountFormat.metric().time(boiled) : "");
+        + (boiled.value() > 0 ? ", " + bathWords() : "");
+  }
+
+  private String bathWords() {
+    String time = " for " + AmountFormat.metric().time(boiled);
+    return bath == null
+        ? "boiled" + time
+        : "in water of " + AmountFormat.sideBySide().temperature(bath) + time;
   }
 }

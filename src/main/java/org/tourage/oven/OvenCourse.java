@@ -151,7 +151,7 @@ final class OvenCourse implements DryingBody.Surroundings {
         finished, begins[begins.length - 1] + steps.get(begins.length - 1).duration().in(SECOND));
   }
 
-  /** Seconds in boiling water before the oven. */
+  /** Seconds in the bath before the oven. */
   double boil() {
     return boil;
   }
@@ -162,7 +162,7 @@ final class OvenCourse implements DryingBody.Surroundings {
 
   @Override
   public double celsius(double seconds) {
-    return inWater(seconds) ? piece.boiling().in(CELSIUS) : oven(seconds - boil);
+    return inWater(seconds) ? piece.bathTemperature().in(CELSIUS) : oven(seconds - boil);
   }
 
   @Override

@@ -2,8 +2,10 @@ package org.tourage.quantity;
 
 import static java.util.Objects.requireNonNull;
 
+import java.io.Serializable;
 import java.text.DecimalFormatSymbols;
 import java.util.Locale;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
@@ -11,6 +13,7 @@ import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import javax.measure.quantity.Volume;
+import org.jspecify.annotations.Nullable;
 import org.tourage.internal.Numbers;
 
 /**
@@ -22,7 +25,8 @@ import org.tourage.internal.Numbers;
  * above, unless {@link #withBalance} gives the resolution of the balance that will weigh them.
  * Lengths below 1 mm are written in micrometres. Immutable.
  */
-public final class AmountFormat {
+public final class AmountFormat implements Serializable {
+  private static final long serialVersionUID = 1L;
   private static final AmountFormat METRIC = new AmountFormat(Systems.METRIC, Locale.ROOT, 0);
 
   private enum Systems {
@@ -39,6 +43,25 @@ public final class AmountFormat {
     this.systems = systems;
     this.locale = locale;
     this.balanceGrams = balanceGrams;
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof AmountFormat that
+        && systems == that.systems
+        && locale.equals(that.locale)
+        && Double.compare(balanceGrams, that.balanceGrams) == 0;
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(systems, locale, balanceGrams);
+  }
+
+  /** {@code metric}, {@code us} or {@code both}. */
+  @Override
+  public String toString() {
+    return systems.name().toLowerCase(Locale.ROOT);
   }
 
   /**

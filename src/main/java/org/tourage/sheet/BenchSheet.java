@@ -5,9 +5,11 @@ import static java.util.Objects.requireNonNull;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import javax.measure.quantity.Temperature;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.day.BakeDay;
 import org.tourage.day.Baking;
@@ -45,6 +47,7 @@ public final class BenchSheet implements Serializable {
   /** Less ice than this is no ice: the water from the tap is let run. */
   private static final double TRIFLE = 0.03;
 
+  private static final int MOST_NUMBERS = 12;
   private static final double JOULES_PER_KILOWATT_HOUR = 3.6e6;
 
   private final BakeDay day;
@@ -64,6 +67,16 @@ public final class BenchSheet implements Serializable {
    */
   public static BenchSheet of(BakeDay day, AmountFormat format) {
     return new BenchSheet(day, format);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof BenchSheet that && day.equals(that.day) && format.equals(that.format);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(day, format);
   }
 
   /** The whole sheet. */
@@ -157,7 +170,7 @@ public final class BenchSheet implements Serializable {
                             .map(Amount::toString)
                             .collect(Collectors.joining(" and "))
                         + ", total kept; greatest error of a line "
-                        + AmountFormat.metric().percent(r.greatestError())));
+                        + format.percent(r.greatestError())));
     return lines;
   }
 
@@ -240,9 +253,9 @@ public final class BenchSheet implements Serializable {
             + " thick");
     lines.add(
         "fat is "
-            + AmountFormat.metric().percent(plan.fatByDough())
+            + format.percent(plan.fatByDough())
             + " of the dough, "
-            + AmountFormat.metric().percent(plan.fatByVolume())
+            + format.percent(plan.fatByVolume())
             + " of the volume");
     TextTable table = new TextTable(1);
     table.row(
@@ -254,8 +267,8 @@ public final class BenchSheet implements Serializable {
           extent(after.extent()),
           format.length(after.thickness()),
           after.fatLayers().toString(),
-          AmountFormat.metric().length(after.fatLayer()),
-          AmountFormat.metric().length(after.doughLayer()));
+          format.length(after.fatLayer()),
+          format.length(after.doughLayer()));
     }
     lines.addAll(table.toString().lines().toList());
     int number = 1;
@@ -298,7 +311,7 @@ public final class BenchSheet implements Serializable {
             + ", trim and ends "
             + format.mass(day.trim())
             + ", yield "
-            + AmountFormat.metric().percent(plan.sheetYield()));
+            + format.percent(plan.sheetYield()));
     return lines;
   }
 
@@ -336,7 +349,7 @@ public final class BenchSheet implements Serializable {
     }
     lines.add(
         "total "
-            + AmountFormat.metric().time(baking.bake().profile().total())
+            + format.time(baking.bake().profile().total())
             + (baking.bake().profile().steps().stream()
                     .allMatch(s -> s.mode() == OvenProfile.Mode.FAN)
                 ? ""
@@ -346,9 +359,7 @@ public final class BenchSheet implements Serializable {
     lines.add(
         baking.kitchenOven()
             + " heats up in "
-            + heating
-                .map(AmountFormat.metric()::time)
-                .orElse("no time at all: its power is not enough")
+            + heating.map(format::time).orElse("no time at all: its power is not enough")
             + "; with all loads it takes about "
             + Numbers.decimals(baking.energy().in(BakeryUnits.JOULE) / JOULES_PER_KILOWATT_HOUR, 1)
             + " kWh");
@@ -377,8 +388,15 @@ public final class BenchSheet implements Serializable {
     return fits
         + baking.loads().size()
         + " loads of "
-        + baking.loads().stream().map(String::valueOf).collect(Collectors.joining(", "))
+        + numbers(baking.loads())
         + (trays == 1 ? " on one tray" : " on " + trays + " trays");
+  }
+
+  /** All of a few numbers; of many, that of the first and that of the last. */
+  private static String numbers(List<Integer> loads) {
+    return loads.size() <= MOST_NUMBERS
+        ? loads.stream().map(String::valueOf).collect(Collectors.joining(", "))
+        : loads.get(0) + ", the last of " + loads.get(loads.size() - 1);
   }
 
   private List<String> kitchen(Kitchen kitchen) {

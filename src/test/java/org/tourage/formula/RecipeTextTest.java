@@ -311,7 +311,7 @@ class RecipeTextTest {
   @Test
   void countsThatOverflowAreRefused() {
     assertThatThrownBy(() -> PieceOrder.raw(Integer.MAX_VALUE, grams(80)))
-        .hasMessageContaining("from 1 to 10000000");
+        .hasMessageContaining("from 1 to 1000000");
     assertThatThrownBy(() -> PieceOrder.raw(-5, grams(80))).hasMessageContaining("-5 pieces");
     Batch batch = HouseholdRecipe.of("x", "500 g flour").batch();
     assertThatThrownBy(() -> batch.pieces(grams(1e-9), percent(0)))
