@@ -1,5 +1,6 @@
 package org.tourage.schedule;
 
+import java.io.Serializable;
 import java.time.Duration;
 import java.util.Objects;
 
@@ -9,13 +10,11 @@ import java.util.Objects;
  * problems are then searched through. It needs nothing but this library, and gives the same answer
  * everywhere.
  */
-public final class ListScheduler implements Scheduler {
+public record ListScheduler() implements Scheduler, Serializable {
   private static final int MOST_PASSES = 120;
   private static final int WORK = 12_000;
   private static final int SEARCHED_THROUGH = 20;
   private static final int NODES = 2_000;
-
-  private ListScheduler() {}
 
   /**
    * The method.

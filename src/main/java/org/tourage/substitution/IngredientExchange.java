@@ -289,7 +289,8 @@ public final class IngredientExchange implements Substitution {
   /** {@code whole milk becomes soy drink, unsweetened, × 0.946; kept: water, fat, sugars}. */
   @Override
   public String toString() {
-    String part = share().in(FRACTION) == 1 ? "" : AmountFormat.metric().percent(share()) + " of the ";
+    String part =
+        share().in(FRACTION) == 1 ? "" : AmountFormat.metric().percent(share()) + " of the ";
     return part
         + from().name()
         + " becomes "

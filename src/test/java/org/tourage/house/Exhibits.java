@@ -2,6 +2,7 @@ package org.tourage.house;
 
 import static org.tourage.quantity.Amounts.*;
 
+import java.time.Duration;
 import java.util.Currency;
 import java.util.List;
 import java.util.Map;
@@ -53,6 +54,15 @@ import org.tourage.physics.Solid;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
 import org.tourage.quantity.Fraction;
+import org.tourage.schedule.Goal;
+import org.tourage.schedule.Link;
+import org.tourage.schedule.ListScheduler;
+import org.tourage.schedule.Need;
+import org.tourage.schedule.Resource;
+import org.tourage.schedule.ScheduleCheck;
+import org.tourage.schedule.SchedulerAnswer;
+import org.tourage.schedule.SchedulingProblem;
+import org.tourage.schedule.Task;
 import org.tourage.sheet.BenchSheet;
 import org.tourage.substitution.FlourBlend;
 import org.tourage.substitution.FlourProperty;
@@ -72,8 +82,34 @@ final class Exhibits {
     Gallery gallery =
         new Gallery()
             .put(Main.demo(), demo, BenchSheet.of(demo, AmountFormat.metric()), CATALOGUE)
-            .put(rings(), onEgg(), formulas(), money(), ovens(), models(), layers(), refusals());
+            .put(rings(), onEgg(), formulas(), money(), ovens(), models(), layers(), refusals())
+            .put(plans());
     return gallery.grow().grow();
+  }
+
+  private static Object[] plans() {
+    Need oven = Need.of("oven", 1).at("200 °C");
+    SchedulingProblem problem =
+        SchedulingProblem.builder()
+            .resource(
+                Resource.of("oven", 2)
+                    .open(Duration.ofHours(4), Duration.ofHours(9), 2)
+                    .changing("200 °C", "220 °C", Duration.ofMinutes(9)))
+            .task(Task.of("prove", Duration.ofMinutes(60), Duration.ofMinutes(80)))
+            .task(Task.of("bake", Duration.ofMinutes(20)).needing(oven).due(Duration.ofHours(7)))
+            .link(Link.endToStart("prove", "bake"))
+            .build();
+    SchedulerAnswer answer = ListScheduler.create().schedule(problem, Goal.JUST_IN_TIME);
+    return new Object[] {
+      ListScheduler.create(),
+      problem,
+      answer,
+      oven,
+      answer.require().profile("oven").get(0),
+      problem.resources().get(0).openings().get(0),
+      new Resource.Change("200 °C", "220 °C", Duration.ofMinutes(9)),
+      ScheduleCheck.violations(problem, Map.of()).get(0)
+    };
   }
 
   private static Formula lean() {
