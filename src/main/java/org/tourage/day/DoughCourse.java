@@ -95,7 +95,7 @@ final class DoughCourse {
     for (int i = procedure.mixing() + 1; i < procedure.rising(); i++) {
       Step step = steps.get(i);
       Action action = step.action();
-      if (action instanceof Action.Ripen) {
+      if (StepOrder.stageOf(action) != null) {
         continue;
       }
       LaminationPlan plan = scaled.lamination().found().orElse(null);
