@@ -214,7 +214,7 @@ final class DoughCourse {
     RiseHistory history = start;
     for (Leg leg : legs()) {
       TemperatureHistory air =
-          TemperatureHistory.hold(leg.place().temperature(kitchen), leg.step().time().high());
+          TemperatureHistory.ofHold(leg.place().temperature(kitchen), leg.step().time().high());
       String name = leg.step().name();
       boolean gentle = leg.step().isGentle();
       history =

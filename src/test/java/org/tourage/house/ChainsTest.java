@@ -19,7 +19,7 @@ class ChainsTest {
 
   /** How something starts. */
   private static final Pattern START =
-      Pattern.compile("(of|from|parse|named|in|start|seed|builtIn|flat)([A-Z].*)?");
+      Pattern.compile("(of|from|per|parse|named|in|start|seed|builtIn|flat)([A-Z0-9].*)?");
 
   @Test
   void noStaticFactoryHasTheNameOfAStepOfTheChain() {
