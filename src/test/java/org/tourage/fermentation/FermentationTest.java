@@ -165,7 +165,8 @@ class FermentationTest {
             celsius(23));
     assertThat(cold.advice()).extracting(Advice::code).containsExactly("COLD_UNSURE");
     assertThatThrownBy(
-            () -> EquivalentTime.of(GAS, TemperatureHistory.ofHold(celsius(4), hours(1)), celsius(0)))
+            () ->
+                EquivalentTime.of(GAS, TemperatureHistory.ofHold(celsius(4), hours(1)), celsius(0)))
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("0 °C (32 °F)");
   }
@@ -232,7 +233,9 @@ class FermentationTest {
     assertThat(RISE.advice()).isEmpty();
     assertThat(RISE.working().toString()).contains("CO₂", "mmol/(kg·h)");
     assertThat(
-            RISE.timeTo(2, TemperatureHistory.ofHold(celsius(23), hours(3))).orElseThrow().in(MINUTE))
+            RISE.timeTo(2, TemperatureHistory.ofHold(celsius(23), hours(3)))
+                .orElseThrow()
+                .in(MINUTE))
         .isCloseTo(95, within(1e-6));
     assertThat(RISE.timeTo(2, TemperatureHistory.ofHold(celsius(4), hours(3)))).isEmpty();
   }

@@ -99,7 +99,9 @@ class SerialisationTest {
                     celsius(4),
                     hours(8)),
             EquivalentTime.of(
-                rise(formula).model(), TemperatureHistory.ofHold(celsius(20), hours(2)), celsius(25)),
+                rise(formula).model(),
+                TemperatureHistory.ofHold(celsius(20), hours(2)),
+                celsius(25)),
             IngredientExchange.of(
                 formula,
                 Catalogue.builtIn().require("butter"),

@@ -186,8 +186,7 @@ class BakeTest {
         .isCloseTo(15_000 / 5.0 * Math.log(2500 / (2500 - 5 * 178.0)) / 60, within(1e-9));
     double kilojoules = oven.energy(TWO_STEPS, celsius(22), kilojoules(500)).in(KILOJOULE);
     assertThat(kilojoules).isCloseTo(15 * 178 + 500 + 5e-3 * (178 * 600 + 153 * 780), within(1e-9));
-    assertThat(oven.preheating(OvenProfile.of(celsius(340), minutes(10)), celsius(-240)))
-        .isEmpty();
+    assertThat(oven.preheating(OvenProfile.of(celsius(340), minutes(10)), celsius(-240))).isEmpty();
   }
 
   @Test

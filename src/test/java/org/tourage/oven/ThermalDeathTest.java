@@ -207,7 +207,8 @@ class ThermalDeathTest {
     }
     // a step of the sum is off where the range begins, by one step at most
     double edge = rate(rows, rows.get(0).number("celsius")) * minutes / steps;
-    TemperatureHistory history = TemperatureHistory.ofRamp(celsius(a), celsius(b), minutes(minutes));
+    TemperatureHistory history =
+        TemperatureHistory.ofRamp(celsius(a), celsius(b), minutes(minutes));
     assertThat(death.logReductions(history)).isCloseTo(sum, within(1e-6 * sum + edge + 1e-12));
     double top = Math.max(a, b);
     assertThat(death.logReductions(history))
