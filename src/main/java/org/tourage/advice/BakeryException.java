@@ -110,7 +110,6 @@ public class BakeryException extends RuntimeException {
   @Override
   public final boolean equals(@Nullable Object other) {
     return other instanceof BakeryException that
-        && getClass() == that.getClass()
         && reason == that.reason
         && Objects.equals(getMessage(), that.getMessage())
         && given.equals(that.given)

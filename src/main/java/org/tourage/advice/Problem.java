@@ -26,6 +26,18 @@ public record Problem(int line, String text, BakeryException exception) implemen
     requireNonNull(exception, "exception");
   }
 
+  /**
+   * Where in the line the refused words begin.
+   *
+   * @return letters before them; 0 if the whole line is refused or the words are not in it
+   */
+  public int offset() {
+    String given = exception.given();
+    boolean quoted = given.length() > 2 && given.startsWith("\"") && given.endsWith("\"");
+    int at = text.indexOf(quoted ? given.substring(1, given.length() - 1) : given);
+    return Math.max(0, at);
+  }
+
   /** {@code line 3: a unit is missing: "500" …}; with the line itself if the rest lacks it. */
   @Override
   public String toString() {

@@ -95,7 +95,7 @@ final class DoughCourse {
     for (int i = procedure.mixing() + 1; i < procedure.rising(); i++) {
       Step step = steps.get(i);
       Action action = step.action();
-      if (action instanceof Action.Ripen) {
+      if (StepOrder.stageOf(action) != null) {
         continue;
       }
       LaminationPlan plan = scaled.lamination().found().orElse(null);
@@ -214,7 +214,7 @@ final class DoughCourse {
     RiseHistory history = start;
     for (Leg leg : legs()) {
       TemperatureHistory air =
-          TemperatureHistory.hold(leg.place().temperature(kitchen), leg.step().time().high());
+          TemperatureHistory.ofHold(leg.place().temperature(kitchen), leg.step().time().high());
       String name = leg.step().name();
       boolean gentle = leg.step().isGentle();
       history =

@@ -3,6 +3,10 @@ package org.tourage.day;
 import static java.util.Objects.requireNonNull;
 
 import java.io.Serializable;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -122,6 +126,43 @@ public record Timetable(List<Entry> entries) implements Serializable {
   }
 
   /**
+   * An entry on the calendar.
+   *
+   * @param start when it starts
+   * @param end when it ends
+   * @param entry the entry
+   */
+  public record Dated(ZonedDateTime start, ZonedDateTime end, Entry entry) implements Serializable {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param start when it starts
+     * @param end when it ends
+     * @param entry the entry
+     */
+    public Dated {
+      requireNonNull(start, "start");
+      requireNonNull(end, "end");
+      requireNonNull(entry, "entry");
+    }
+
+    /**
+     * How long it takes on the clock of the timetable.
+     *
+     * @return whole minutes
+     */
+    public Duration duration() {
+      return Duration.between(start, end);
+    }
+
+    /** {@code 2026-03-27T08:00Z mix (20 min)}. */
+    @Override
+    public String toString() {
+      return start + "  " + entry.task().name();
+    }
+  }
+
+  /**
    * Checks that tasks of the dough don't overlap.
    *
    * @param entries the tasks with their times, in the order of their start
@@ -213,6 +254,43 @@ public record Timetable(List<Entry> entries) implements Serializable {
    */
   public DayTime end() {
     return entries.stream().map(Entry::end).max(Comparator.naturalOrder()).orElseThrow();
+  }
+
+  /**
+   * The timetable on the calendar. The first entry starts at its time of day there; all others
+   * follow by their durations, so that a night in which the clocks are changed makes no step longer
+   * or shorter.
+   *
+   * @param date the date of day 1
+   * @param zone where the kitchen is
+   * @return the entries in their order
+   */
+  public List<Dated> on(LocalDate date, ZoneId zone) {
+    return dated(start(), requireNonNull(date, "date"), requireNonNull(zone, "zone"));
+  }
+
+  /**
+   * The timetable on the calendar, with the last entry ending at its time of day there; all others
+   * go before it by their durations.
+   *
+   * @param date the date of day 1
+   * @param zone where the kitchen is
+   * @return the entries in their order
+   */
+  public List<Dated> endingOn(LocalDate date, ZoneId zone) {
+    return dated(end(), requireNonNull(date, "date"), requireNonNull(zone, "zone"));
+  }
+
+  private List<Dated> dated(DayTime kept, LocalDate date, ZoneId zone) {
+    ZonedDateTime anchor = date.plusDays(kept.day() - 1L).atTime(kept.time()).atZone(zone);
+    return entries.stream()
+        .map(
+            e ->
+                new Dated(
+                    anchor.plus(Duration.ofMinutes(e.start().minutes() - kept.minutes())),
+                    anchor.plus(Duration.ofMinutes(e.end().minutes() - kept.minutes())),
+                    e))
+        .toList();
   }
 
   /** A line a task, then the end. */

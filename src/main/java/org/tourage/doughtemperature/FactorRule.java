@@ -27,7 +27,7 @@ import org.tourage.quantity.TemperatureDifference;
  * parts to count alike; it is rough for stiff, rich or large-preferment doughs.
  *
  * <pre>{@code
- * FactorRule.target(fahrenheit(76)).flour(fahrenheit(70)).room(fahrenheit(72))
+ * FactorRule.of(fahrenheit(76)).flour(fahrenheit(70)).room(fahrenheit(72))
  *     .friction(fahrenheitDegrees(24)).water(); // 62 °F
  * }</pre>
  *
@@ -80,7 +80,7 @@ public record FactorRule(
    * @param target the temperature at the end of mixing
    * @return the rule without factors and friction
    */
-  public static FactorRule target(Quantity<Temperature> target) {
+  public static FactorRule of(Quantity<Temperature> target) {
     return new FactorRule(Amount.from(target), List.of(), TemperatureDifference.ZERO);
   }
 

@@ -376,7 +376,7 @@ public record StageMix(
    * @return the rule without friction
    */
   public FactorRule factorRule(Quantity<Temperature> target) {
-    FactorRule rule = FactorRule.target(target).flour(flour).room(room);
+    FactorRule rule = FactorRule.of(target).flour(flour).room(room);
     for (String name : stage().takes()) {
       if (batch.formula().stage(name).kind() == StageKind.PREFERMENT) {
         rule = rule.factor(name.toLowerCase(Locale.ROOT), stated(readyStages, name).orElse(room));

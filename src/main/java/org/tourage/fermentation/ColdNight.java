@@ -95,7 +95,7 @@ public record ColdNight(
       Quantity<Temperature> air,
       Quantity<Time> time,
       double morning) {
-    return seen(rise, body, dough, evening, TemperatureHistory.hold(air, time), morning);
+    return seen(rise, body, dough, evening, TemperatureHistory.ofHold(air, time), morning);
   }
 
   /**

@@ -200,7 +200,7 @@ public record RiseHistory(
    */
   public RiseHistory then(
       String name, DoughBody body, Quantity<Temperature> air, Quantity<Time> time) {
-    return then(name, body, TemperatureHistory.hold(air, time));
+    return then(name, body, TemperatureHistory.ofHold(air, time));
   }
 
   /**

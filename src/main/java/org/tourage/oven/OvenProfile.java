@@ -28,7 +28,7 @@ import org.tourage.quantity.AmountFormat;
  * otherwise; a fan oven is commonly set 15 to 25 K lower (common practice).
  *
  * <pre>{@code
- * OvenProfile.step(fahrenheit(400), minutes(10)).then(fahrenheit(350), minutes(14));
+ * OvenProfile.of(fahrenheit(400), minutes(10)).then(fahrenheit(350), minutes(14));
  * }</pre>
  *
  * @param steps the steps, first to last
@@ -319,7 +319,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
    * @param duration for how long
    * @return the profile
    */
-  public static OvenProfile step(Quantity<Temperature> setPoint, Quantity<Time> duration) {
+  public static OvenProfile of(Quantity<Temperature> setPoint, Quantity<Time> duration) {
     return new OvenProfile(List.of(new Step(Amount.from(setPoint), Amount.from(duration))));
   }
 

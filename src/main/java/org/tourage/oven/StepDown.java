@@ -103,7 +103,7 @@ public record StepDown(
       for (double second = LOWEST_CELSIUS; second <= first - STEP_CELSIUS; second += STEP_CELSIUS) {
         for (double minutes : FIRST_MINUTES) {
           OvenProfile profile =
-              OvenProfile.step(CELSIUS.amount(first), MINUTE.amount(minutes))
+              OvenProfile.of(CELSIUS.amount(first), MINUTE.amount(minutes))
                   .then(
                       new OvenProfile.Step(
                               CELSIUS.amount(second), MINUTE.amount(LONGEST_MINUTES - minutes))
@@ -158,7 +158,7 @@ public record StepDown(
     return Bake.of(
         piece,
         oven,
-        OvenProfile.step(steps.get(0).setPoint(), steps.get(0).duration())
+        OvenProfile.of(steps.get(0).setPoint(), steps.get(0).duration())
             .then(steps.get(1).setPoint(), MINUTE.amount(second)),
         kind);
   }

@@ -20,7 +20,7 @@ import org.tourage.quantity.AmountFormat;
  * one leg to the next it may jump. Immutable.
  *
  * <pre>{@code
- * TemperatureHistory.hold(celsius(24), hours(1)).thenRamp(celsius(4), hours(2)).thenHold(celsius(4), hours(12));
+ * TemperatureHistory.ofHold(celsius(24), hours(1)).thenRamp(celsius(4), hours(2)).thenHold(celsius(4), hours(12));
  * }</pre>
  *
  * @param legs the legs in order
@@ -95,7 +95,7 @@ public record TemperatureHistory(List<Leg> legs) implements Serializable {
    * @param time how long
    * @return the history
    */
-  public static TemperatureHistory hold(Quantity<Temperature> temperature, Quantity<Time> time) {
+  public static TemperatureHistory ofHold(Quantity<Temperature> temperature, Quantity<Time> time) {
     Amount<Temperature> held = Amount.from(temperature);
     return new TemperatureHistory(List.of(new Leg(Amount.from(time), held, held)));
   }
@@ -108,7 +108,7 @@ public record TemperatureHistory(List<Leg> legs) implements Serializable {
    * @param time how long
    * @return the history
    */
-  public static TemperatureHistory ramp(
+  public static TemperatureHistory ofRamp(
       Quantity<Temperature> from, Quantity<Temperature> to, Quantity<Time> time) {
     return new TemperatureHistory(
         List.of(new Leg(Amount.from(time), Amount.from(from), Amount.from(to))));
@@ -134,7 +134,7 @@ public record TemperatureHistory(List<Leg> legs) implements Serializable {
    * @return the longer history
    */
   public TemperatureHistory thenHold(Quantity<Temperature> temperature, Quantity<Time> time) {
-    return then(hold(temperature, time));
+    return then(ofHold(temperature, time));
   }
 
   /**
@@ -145,7 +145,7 @@ public record TemperatureHistory(List<Leg> legs) implements Serializable {
    * @return the longer history
    */
   public TemperatureHistory thenRamp(Quantity<Temperature> to, Quantity<Time> time) {
-    return then(ramp(legs.get(legs.size() - 1).to(), to, time));
+    return then(ofRamp(legs.get(legs.size() - 1).to(), to, time));
   }
 
   /**

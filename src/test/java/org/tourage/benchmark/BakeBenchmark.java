@@ -55,7 +55,7 @@ public class BakeBenchmark {
       BakePiece.of(
           Solid.roll(millimetres(50)), new Constituents(0.36, 0.06, 0.22, 0.33, 0.015, 0.015));
   private final OvenProfile profile =
-      OvenProfile.step(celsius(200), minutes(10)).then(celsius(175), minutes(15));
+      OvenProfile.of(celsius(200), minutes(10)).then(celsius(175), minutes(15));
 
   /** Constant oven without radiation and drying skin, so that the system is short to write. */
   private static final class Oven implements DryingBody.Surroundings {

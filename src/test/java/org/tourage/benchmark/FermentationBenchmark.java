@@ -56,7 +56,7 @@ public class FermentationBenchmark {
   private final SolidConduction conduction =
       new SolidConduction(
           ball.solid(), ball.conductivity(), ball.density() * ball.specificHeat(), 8);
-  private final TemperatureHistory retarder = TemperatureHistory.hold(celsius(4), hours(HOURS));
+  private final TemperatureHistory retarder = TemperatureHistory.ofHold(celsius(4), hours(HOURS));
   private final List<Amount<Time>> end = List.of(hours(HOURS));
 
   /** Warming by a second at a rate of 1, about as in the whole job. */

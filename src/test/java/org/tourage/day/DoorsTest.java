@@ -88,7 +88,7 @@ class DoorsTest {
         Procedure.of(
             Step.mix(minutes(15)),
             Step.proof(minutes(60)),
-            Step.bake(OvenProfile.step(celsius(200), minutes(20))));
+            Step.bake(OvenProfile.of(celsius(200), minutes(20))));
     BakeDay day =
         BakeDay.of(
             DayPlan.of(

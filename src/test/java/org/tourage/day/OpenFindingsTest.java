@@ -19,7 +19,7 @@ import org.tourage.oven.OvenProfile;
 
 /** What a baker found missing in the sheets. Recipes are invented. */
 class OpenFindingsTest {
-  private static final OvenProfile OVEN = OvenProfile.step(celsius(200), minutes(25));
+  private static final OvenProfile OVEN = OvenProfile.of(celsius(200), minutes(25));
 
   private static BakeDay day(Product product) {
     return BakeDay.of(DayPlan.of(Kitchen.USUAL, Order.pieces(product, 12, grams(90))));

@@ -27,7 +27,7 @@ import org.tourage.sheet.BenchSheet;
 
 /** The nine rules of the joints: what the rooms promise one another. Recipes are invented. */
 class RulesOfTheJointsTest {
-  private static final OvenProfile OVEN = OvenProfile.step(celsius(220), minutes(20));
+  private static final OvenProfile OVEN = OvenProfile.of(celsius(220), minutes(20));
 
   private static Formula lean() {
     return Formula.byPercent(

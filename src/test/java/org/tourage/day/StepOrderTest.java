@@ -27,7 +27,7 @@ import org.tourage.oven.OvenProfile;
 class StepOrderTest {
   private static final Step MIX = Step.mix(minutes(15), celsius(24));
   private static final Step PROOF = Step.proof(minutes(50));
-  private static final Step BAKE = Step.bake(OvenProfile.step(celsius(220), minutes(18)));
+  private static final Step BAKE = Step.bake(OvenProfile.of(celsius(220), minutes(18)));
   private static final Step BOIL = Step.boil(seconds(45));
   private static final Step ENCLOSE = Step.enclose(LockIn.HALF, minutes(10));
   private static final Step TURN = Step.turn(minutes(10), Fold.BOOK);

@@ -55,7 +55,7 @@ class FactorRuleReferenceTest {
 
   private static FactorRule rule(Row row) {
     boolean fahrenheit = row.text("unit").equals("°F");
-    FactorRule rule = FactorRule.target(temperature(row.text("target_or_dough"), fahrenheit));
+    FactorRule rule = FactorRule.of(temperature(row.text("target_or_dough"), fahrenheit));
     for (String other : row.text("others").split(";")) {
       rule = rule.factor("factor", temperature(other, fahrenheit));
     }

@@ -25,7 +25,7 @@ class FactorRuleTest {
   }
 
   private static FactorRule textbook() {
-    return FactorRule.target(fahrenheit(76))
+    return FactorRule.of(fahrenheit(76))
         .flour(fahrenheit(70))
         .room(fahrenheit(72))
         .friction(fahrenheitDegrees(24));
@@ -59,12 +59,12 @@ class FactorRuleTest {
       @ForAll @DoubleRange(min = 0, max = 40) double room,
       @ForAll @DoubleRange(min = 0, max = 20) double friction) {
     FactorRule c =
-        FactorRule.target(celsius(target))
+        FactorRule.of(celsius(target))
             .flour(celsius(flour))
             .room(celsius(room))
             .friction(celsiusDegrees(friction));
     FactorRule f =
-        FactorRule.target(celsius(target).to(FAHRENHEIT))
+        FactorRule.of(celsius(target).to(FAHRENHEIT))
             .flour(celsius(flour).to(FAHRENHEIT))
             .room(celsius(room).to(FAHRENHEIT))
             .friction(fahrenheitDegrees(friction * 1.8));
@@ -77,7 +77,7 @@ class FactorRuleTest {
       @ForAll @DoubleRange(min = 0, max = 40) double water,
       @ForAll @DoubleRange(min = 0, max = 40) double flour) {
     FactorRule measured =
-        FactorRule.target(celsius(dough))
+        FactorRule.of(celsius(dough))
             .flour(celsius(flour))
             .room(celsius(22))
             .preferment(celsius(20));
@@ -97,14 +97,14 @@ class FactorRuleTest {
 
   @Test
   void whatIsUnwiseIsAdvisedAndWhatCanNotBeIsRefused() {
-    FactorRule cold = FactorRule.target(celsius(30)).flour(celsius(10)).room(celsius(15));
+    FactorRule cold = FactorRule.of(celsius(30)).flour(celsius(10)).room(celsius(15));
     assertThat(cold.water().in(CELSIUS)).isCloseTo(65, within(1e-9));
     assertThat(cold.advice()).extracting(Advice::code).containsExactly("WATER_KILLS_YEAST");
     assertThat(cold.friction(celsiusDegrees(20)).advice())
         .extracting(Advice::code)
         .containsExactly("WATER_WARM");
     FactorRule summer =
-        FactorRule.target(celsius(22))
+        FactorRule.of(celsius(22))
             .flour(celsius(32))
             .room(celsius(34))
             .friction(celsiusDegrees(12));

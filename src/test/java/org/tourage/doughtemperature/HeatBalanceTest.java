@@ -165,7 +165,7 @@ class HeatBalanceTest {
   @Test
   void theFactorRuleIsToldHowFarItIsOff() {
     FactorRule rule =
-        FactorRule.target(celsius(25))
+        FactorRule.of(celsius(25))
             .flour(celsius(22))
             .room(celsius(30))
             .friction(celsiusDegrees(12));

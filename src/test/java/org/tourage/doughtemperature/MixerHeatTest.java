@@ -164,7 +164,7 @@ class MixerHeatTest {
     assertThatThrownBy(() -> MixerHeat.friction(celsiusDegrees(-5)))
         .hasMessageContaining("-5 °C")
         .hasMessageContaining("0 °C to 75 °C (0 °F to 135 °F)");
-    assertThatThrownBy(() -> FactorRule.target(celsius(24)).friction(celsiusDegrees(-5)))
+    assertThatThrownBy(() -> FactorRule.of(celsius(24)).friction(celsiusDegrees(-5)))
         .hasMessageContaining("-5 °C");
     assertThatThrownBy(() -> MixerHeat.rise(celsiusDegrees(60)))
         .hasMessageContaining("60 °C")
@@ -186,7 +186,7 @@ class MixerHeatTest {
         .hasMessageContaining("-10 K to 25 K");
     assertThatThrownBy(() -> PastMix.iced(DAY, celsius(14), kilograms(7), celsius(20)))
         .hasMessageContaining("7 kg");
-    assertThatThrownBy(() -> FactorRule.target(celsius(24)).flour(celsius(200)))
+    assertThatThrownBy(() -> FactorRule.of(celsius(24)).flour(celsius(200)))
         .hasMessageContaining("200 °C");
   }
 

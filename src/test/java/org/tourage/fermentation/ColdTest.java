@@ -325,9 +325,9 @@ class ColdTest {
     assertThat(cool.earliest()).isLessThanOrEqualTo(cool.time());
     // a twenty-fifth of seed doubles the generations of a fifth
     assertThat(levain.with(percent(4)).at(celsius(24)).time().in(HOUR)).isCloseTo(16, within(1e-9));
-    assertThat(levain.over(TemperatureHistory.hold(celsius(24), hours(9))).orElseThrow().in(HOUR))
+    assertThat(levain.over(TemperatureHistory.ofHold(celsius(24), hours(9))).orElseThrow().in(HOUR))
         .isCloseTo(8, within(1e-6));
-    assertThat(levain.over(TemperatureHistory.hold(celsius(24), hours(7)))).isEmpty();
+    assertThat(levain.over(TemperatureHistory.ofHold(celsius(24), hours(7)))).isEmpty();
     assertThat(levain.at(celsius(5)).advice())
         .extracting(Advice::code)
         .containsExactly("COLD_UNSURE");

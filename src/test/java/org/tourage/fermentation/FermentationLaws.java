@@ -54,8 +54,8 @@ class FermentationLaws {
       @ForAll @DoubleRange(min = 0, max = 45) double b,
       @ForAll @DoubleRange(min = 0.1, max = 20) double first,
       @ForAll @DoubleRange(min = 0.1, max = 20) double second) {
-    TemperatureHistory one = TemperatureHistory.ramp(celsius(a), celsius(b), hours(first));
-    TemperatureHistory two = TemperatureHistory.hold(celsius(a), hours(second));
+    TemperatureHistory one = TemperatureHistory.ofRamp(celsius(a), celsius(b), hours(first));
+    TemperatureHistory two = TemperatureHistory.ofHold(celsius(a), hours(second));
     assertThat(at23(one.then(two))).isCloseTo(at23(one) + at23(two), within(1e-9));
   }
 
@@ -64,9 +64,9 @@ class FermentationLaws {
       @ForAll @DoubleRange(min = 0, max = 48) double a,
       @ForAll @DoubleRange(min = 0, max = 48) double b,
       @ForAll @DoubleRange(min = 0.01, max = 0.99) double part) {
-    TemperatureHistory whole = TemperatureHistory.ramp(celsius(a), celsius(b), hours(10));
+    TemperatureHistory whole = TemperatureHistory.ofRamp(celsius(a), celsius(b), hours(10));
     TemperatureHistory split =
-        TemperatureHistory.ramp(celsius(a), celsius(a + part * (b - a)), hours(10 * part))
+        TemperatureHistory.ofRamp(celsius(a), celsius(a + part * (b - a)), hours(10 * part))
             .thenRamp(celsius(b), hours(10 * (1 - part)));
     assertThat(at23(split)).isCloseTo(at23(whole), within(1e-6));
   }
@@ -75,7 +75,7 @@ class FermentationLaws {
   void aRampThereAndBackIsTwiceTheRamp(
       @ForAll @DoubleRange(min = 0, max = 48) double a,
       @ForAll @DoubleRange(min = 0, max = 48) double b) {
-    TemperatureHistory there = TemperatureHistory.ramp(celsius(a), celsius(b), hours(3));
+    TemperatureHistory there = TemperatureHistory.ofRamp(celsius(a), celsius(b), hours(3));
     assertThat(at23(there.thenRamp(celsius(a), hours(3)))).isCloseTo(2 * at23(there), within(1e-9));
   }
 
@@ -84,9 +84,9 @@ class FermentationLaws {
       @ForAll @DoubleRange(min = 1, max = 30) double a,
       @ForAll @DoubleRange(min = 1, max = 30) double b,
       @ForAll @DoubleRange(min = 0.1, max = 5) double warmer) {
-    TemperatureHistory cold = TemperatureHistory.ramp(celsius(a), celsius(b), hours(3));
+    TemperatureHistory cold = TemperatureHistory.ofRamp(celsius(a), celsius(b), hours(3));
     TemperatureHistory warm =
-        TemperatureHistory.ramp(celsius(a + warmer), celsius(b + warmer), hours(3));
+        TemperatureHistory.ofRamp(celsius(a + warmer), celsius(b + warmer), hours(3));
     assertThat(at23(warm)).isGreaterThan(at23(cold));
   }
 
@@ -143,7 +143,7 @@ class FermentationLaws {
       @ForAll @DoubleRange(min = 1.2, max = 3) double growth) {
     double minutes = RISE.timeTo(growth, celsius(celsius)).in(MINUTE);
     assertThat(
-            RISE.timeTo(growth, TemperatureHistory.hold(celsius(celsius), minutes(1.5 * minutes)))
+            RISE.timeTo(growth, TemperatureHistory.ofHold(celsius(celsius), minutes(1.5 * minutes)))
                 .orElseThrow()
                 .in(MINUTE))
         .isCloseTo(minutes, within(1e-6 * minutes));
@@ -188,7 +188,7 @@ class FermentationLaws {
       @ForAll @DoubleRange(min = 5, max = 30) double from,
       @ForAll @DoubleRange(min = 5, max = 30) double to) {
     DoughBody thin = DoughBody.of(Solid.slab(micrometres(500)), DOUGH).inAir(300);
-    TemperatureHistory air = TemperatureHistory.ramp(celsius(from), celsius(to), hours(5));
+    TemperatureHistory air = TemperatureHistory.ofRamp(celsius(from), celsius(to), hours(5));
     double coupled =
         RiseHistory.start(RISE, celsius(from))
             .then("x", thin, air)

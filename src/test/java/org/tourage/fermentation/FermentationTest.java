@@ -148,7 +148,7 @@ class FermentationTest {
     EquivalentTime time =
         EquivalentTime.of(
             GAS,
-            TemperatureHistory.hold(celsius(23), hours(1)).thenHold(celsius(8), hours(5)),
+            TemperatureHistory.ofHold(celsius(23), hours(1)).thenHold(celsius(8), hours(5)),
             celsius(23));
     double expected = 60 + 300 * GAS.rate(8) / GAS.rate(23);
     assertThat(time.time().in(MINUTE)).isCloseTo(expected, within(1e-9));
@@ -156,16 +156,17 @@ class FermentationTest {
     assertThat(time.working().toString()).contains("8 °C (46 °F) for 5 h", "40 min");
     assertThat(time.advice()).isEmpty();
     EquivalentTime warm =
-        EquivalentTime.of(GAS, TemperatureHistory.hold(celsius(42), hours(1)), celsius(23));
+        EquivalentTime.of(GAS, TemperatureHistory.ofHold(celsius(42), hours(1)), celsius(23));
     assertThat(warm.advice()).extracting(Advice::code).containsExactly("WARM_UNSURE");
     EquivalentTime cold =
         EquivalentTime.of(
             ColdTail.below(GAS, celsius(8), 3),
-            TemperatureHistory.hold(celsius(4), hours(10)),
+            TemperatureHistory.ofHold(celsius(4), hours(10)),
             celsius(23));
     assertThat(cold.advice()).extracting(Advice::code).containsExactly("COLD_UNSURE");
     assertThatThrownBy(
-            () -> EquivalentTime.of(GAS, TemperatureHistory.hold(celsius(4), hours(1)), celsius(0)))
+            () ->
+                EquivalentTime.of(GAS, TemperatureHistory.ofHold(celsius(4), hours(1)), celsius(0)))
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("0 °C (32 °F)");
   }
@@ -226,15 +227,17 @@ class FermentationTest {
   @Test
   void whatWasSeenComesBack() {
     assertThat(RISE.timeTo(2, celsius(23)).in(MINUTE)).isCloseTo(95, within(1e-9));
-    assertThat(RISE.growthAfter(TemperatureHistory.hold(celsius(23), minutes(95))))
+    assertThat(RISE.growthAfter(TemperatureHistory.ofHold(celsius(23), minutes(95))))
         .isCloseTo(2, within(1e-9));
     assertThat(RISE).hasToString("2 times the volume in 1 h 35 min at 23 °C (73 °F)");
     assertThat(RISE.advice()).isEmpty();
     assertThat(RISE.working().toString()).contains("CO₂", "mmol/(kg·h)");
     assertThat(
-            RISE.timeTo(2, TemperatureHistory.hold(celsius(23), hours(3))).orElseThrow().in(MINUTE))
+            RISE.timeTo(2, TemperatureHistory.ofHold(celsius(23), hours(3)))
+                .orElseThrow()
+                .in(MINUTE))
         .isCloseTo(95, within(1e-6));
-    assertThat(RISE.timeTo(2, TemperatureHistory.hold(celsius(4), hours(3)))).isEmpty();
+    assertThat(RISE.timeTo(2, TemperatureHistory.ofHold(celsius(4), hours(3)))).isEmpty();
   }
 
   @Test
@@ -454,7 +457,7 @@ class FermentationTest {
     EquivalentTime mixed =
         EquivalentTime.of(
             GAS,
-            TemperatureHistory.hold(celsius(40), hours(1)).thenHold(celsius(20), hours(1)),
+            TemperatureHistory.ofHold(celsius(40), hours(1)).thenHold(celsius(20), hours(1)),
             celsius(23));
     double share = GAS.rate(40) / (GAS.rate(40) + GAS.rate(20));
     assertThat(mixed.advice().get(0).text())
@@ -463,7 +466,7 @@ class FermentationTest {
     EquivalentTime little =
         EquivalentTime.of(
             GAS,
-            TemperatureHistory.hold(celsius(40), minutes(5)).thenHold(celsius(24), hours(4)),
+            TemperatureHistory.ofHold(celsius(40), minutes(5)).thenHold(celsius(24), hours(4)),
             celsius(23));
     assertThat(little.advice()).isEmpty();
     assertThat(little.working().lines()).hasSize(3);

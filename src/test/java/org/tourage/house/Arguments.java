@@ -5,6 +5,8 @@ import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.Proxy;
 import java.lang.reflect.Type;
 import java.lang.reflect.WildcardType;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -57,6 +59,10 @@ final class Arguments {
       return Optional.of(true);
     } else if (raw == String.class || raw == CharSequence.class) {
       return Optional.of("butter");
+    } else if (raw == LocalDate.class) {
+      return Optional.of(LocalDate.of(2026, 3, 28));
+    } else if (raw == ZoneId.class) {
+      return Optional.of(ZoneId.of("UTC"));
     } else if (raw == Locale.class) {
       return Optional.of(Locale.ROOT);
     } else if (raw == Random.class) {

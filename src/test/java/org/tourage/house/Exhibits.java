@@ -73,7 +73,7 @@ final class Exhibits {
   private static final Catalogue CATALOGUE = Catalogue.builtIn();
   private static final Ingredient FLOUR = CATALOGUE.require("bread flour");
   private static final Ingredient BUTTER = CATALOGUE.require("butter");
-  private static final OvenProfile PROFILE = OvenProfile.step(celsius(200), minutes(20));
+  private static final OvenProfile PROFILE = OvenProfile.of(celsius(200), minutes(20));
 
   private Exhibits() {}
 

@@ -81,12 +81,12 @@ class SerialisationTest {
                 kilogramsPerCubicMetre(920),
                 LaminationPlan.Setup.SMALL_BENCH),
             CuttingPlan.forPieces(Shape.TRIANGLE, 6, extent("600 x 250 mm"), millimetres(5), 2),
-            FactorRule.target(celsius(24)).flour(fahrenheit(70)).friction(celsiusDegrees(8)),
+            FactorRule.of(celsius(24)).flour(fahrenheit(70)).friction(celsiusDegrees(8)),
             FlourExchange.of(
                 formula,
                 Catalogue.builtIn().require("bread flour"),
                 Catalogue.builtIn().require("cake flour")),
-            OvenProfile.step(celsius(200), minutes(10)),
+            OvenProfile.of(celsius(200), minutes(10)),
             AllergenSummary.of(formula),
             Timetable.startingAt(
                 DayTime.parse("8:00"), List.of(Timetable.Task.of("mix", minutes(5)))),
@@ -99,7 +99,9 @@ class SerialisationTest {
                     celsius(4),
                     hours(8)),
             EquivalentTime.of(
-                rise(formula).model(), TemperatureHistory.hold(celsius(20), hours(2)), celsius(25)),
+                rise(formula).model(),
+                TemperatureHistory.ofHold(celsius(20), hours(2)),
+                celsius(25)),
             IngredientExchange.of(
                 formula,
                 Catalogue.builtIn().require("butter"),
@@ -116,7 +118,7 @@ class SerialisationTest {
             Bake.of(
                 BakePiece.of(Solid.roll(millimetres(40)), formula.constituents(StageKind::inPiece)),
                 OvenModel.HOUSEHOLD,
-                OvenProfile.step(celsius(200), minutes(10)),
+                OvenProfile.of(celsius(200), minutes(10)),
                 DoughKind.RICH),
             ThermalDeath.named("salmonella in bun dough"),
             Keeping.ofCrumb(formula, percent(12)),

@@ -102,23 +102,23 @@ class KitchenCautionsTest {
         .containsExactly("COOLING_SLOW");
     assertThat(KitchenCautions.cooling(twoSteps(hot, cool, first, cold, all - first + 0.1)))
         .hasSize(1);
-    TemperatureHistory ambient = TemperatureHistory.ramp(celsius(24), celsius(cold), hours(warm));
+    TemperatureHistory ambient = TemperatureHistory.ofRamp(celsius(24), celsius(cold), hours(warm));
     assertThat(KitchenCautions.cooling(ambient)).isEmpty();
     assertThat(
             KitchenCautions.cooling(
-                TemperatureHistory.ramp(celsius(24), celsius(cold), hours(warm + 0.1))))
+                TemperatureHistory.ofRamp(celsius(24), celsius(cold), hours(warm + 0.1))))
         .hasSize(1);
-    Advice never = KitchenCautions.cooling(TemperatureHistory.hold(celsius(30), hours(1))).get(0);
+    Advice never = KitchenCautions.cooling(TemperatureHistory.ofHold(celsius(30), hours(1))).get(0);
     assertThat(never.text()).contains("not at 5 °C");
     assertThat(never.source()).contains("3-501.14");
     // what is cold already has nothing to cool; what warms up again is not cold
-    assertThat(KitchenCautions.cooling(TemperatureHistory.hold(celsius(4), hours(9)))).isEmpty();
+    assertThat(KitchenCautions.cooling(TemperatureHistory.ofHold(celsius(4), hours(9)))).isEmpty();
     assertThat(KitchenCautions.cooling(ambient.thenRamp(celsius(10), hours(1)))).hasSize(1);
   }
 
   private static TemperatureHistory twoSteps(
       double hot, double cool, double first, double cold, double second) {
-    return TemperatureHistory.ramp(celsius(hot), celsius(cool), hours(first))
+    return TemperatureHistory.ofRamp(celsius(hot), celsius(cool), hours(first))
         .thenRamp(celsius(cold), hours(second));
   }
 

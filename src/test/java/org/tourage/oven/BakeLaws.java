@@ -48,7 +48,7 @@ class BakeLaws {
         Bake.of(
             loaf(height, seat).atAltitude(metres(altitude)),
             OvenModel.DECK,
-            OvenProfile.step(celsius(set), minutes(35)),
+            OvenProfile.of(celsius(set), minutes(35)),
             DoughKind.LEAN);
     double boils = Atmosphere.boiling(metres(altitude)).in(CELSIUS);
     assertThat(bake.looks())
@@ -65,7 +65,7 @@ class BakeLaws {
       @ForAll @DoubleRange(min = 25, max = 80) double height,
       @ForAll @DoubleRange(min = 1.02, max = 1.6) double longer,
       @ForAll @IntRange(min = 0, max = 3) int seat) {
-    OvenProfile profile = OvenProfile.step(celsius(220), minutes(60));
+    OvenProfile profile = OvenProfile.of(celsius(220), minutes(60));
     Bake small = Bake.of(loaf(height, seat), OvenModel.DECK, profile, DoughKind.LEAN);
     Bake large = Bake.of(loaf(height * longer, seat), OvenModel.DECK, profile, DoughKind.LEAN);
     double first = small.doneAfter().map(t -> t.in(MINUTE)).orElse(Double.MAX_VALUE);

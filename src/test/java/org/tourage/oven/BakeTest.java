@@ -36,7 +36,7 @@ class BakeTest {
       new Constituents(0.36, 0.06, 0.22, 0.33, 0.015, 0.015);
   private static final BakePiece PIECE = BakePiece.of(Solid.roll(millimetres(50)), LAMINATED);
   private static final OvenProfile TWO_STEPS =
-      OvenProfile.step(celsius(200), minutes(10)).then(celsius(175), minutes(13));
+      OvenProfile.of(celsius(200), minutes(10)).then(celsius(175), minutes(13));
 
   private static double published(String check) {
     return Checks.row("oven.csv", check).number("value");
@@ -53,7 +53,7 @@ class BakeTest {
         Bake bake =
             bake(
                 PIECE.shaped(Solid.roll(millimetres(diameter))),
-                OvenProfile.step(celsius(200), minutes(10)).then(celsius(175), minutes(minutes)));
+                OvenProfile.of(celsius(200), minutes(10)).then(celsius(175), minutes(minutes)));
         assertThat(bake.isDone()).isTrue();
         assertThat(bake.end().surface().in(CELSIUS)).isBetween(120.0, 190.0);
         assertThat(bake.end().loss().in(PERCENT))
@@ -84,7 +84,7 @@ class BakeTest {
   void theMeasuredReductionsOfTheBunChallengeLieBetweenTheTestedRangeAndTheExtrapolation() {
     // 218.3 °C oven, core near 100 °C from minute 8 on, more than 6 log measured after 9 min
     var core =
-        TemperatureHistory.ramp(celsius(28), celsius(100), minutes(8))
+        TemperatureHistory.ofRamp(celsius(28), celsius(100), minutes(8))
             .thenHold(celsius(100), minutes(1));
     double measured =
         published("log reductions of salmonella in buns at 218.3 °C by 9 min, more than");
@@ -157,7 +157,7 @@ class BakeTest {
   void anOvenFollowsItsSetPointsWithALag() {
     OvenModel oven = OvenModel.HOUSEHOLD.withLag(seconds(600)).withDoorDrop(celsiusDegrees(0));
     OvenProfile ramp =
-        OvenProfile.step(celsius(200), minutes(1))
+        OvenProfile.of(celsius(200), minutes(1))
             .then(new OvenProfile.Step(celsius(245), minutes(15)).ramped(minutes(15)));
     // the textbook case, shifted to start at the set point of the step before
     double expected = 200 + 0.05 * (900 - 600) + 0.05 * 600 * Math.exp(-1.5);
@@ -165,12 +165,12 @@ class BakeTest {
     assertThat(ramp.toString()).contains("reached within 15 min");
     // held: T = a + (T0 − a)e^(−t/τ)
     OvenModel cold = oven.withDoorDrop(celsiusDegrees(175));
-    OvenProfile held = OvenProfile.step(celsius(200), minutes(15));
+    OvenProfile held = OvenProfile.of(celsius(200), minutes(15));
     assertThat(cold.follow(held).at(minutes(15)).in(CELSIUS))
         .isCloseTo(200 - 175 * Math.exp(-1.5), within(1e-6));
     // and from 25 °C while the set point climbs: a first step of a blink sets where the ramp begins
     OvenProfile climbing =
-        OvenProfile.step(celsius(200), seconds(1e-6))
+        OvenProfile.of(celsius(200), seconds(1e-6))
             .then(new OvenProfile.Step(celsius(245), minutes(15)).ramped(minutes(15)));
     assertThat(cold.follow(climbing).at(climbing.total()).in(CELSIUS))
         .isCloseTo(
@@ -186,8 +186,7 @@ class BakeTest {
         .isCloseTo(15_000 / 5.0 * Math.log(2500 / (2500 - 5 * 178.0)) / 60, within(1e-9));
     double kilojoules = oven.energy(TWO_STEPS, celsius(22), kilojoules(500)).in(KILOJOULE);
     assertThat(kilojoules).isCloseTo(15 * 178 + 500 + 5e-3 * (178 * 600 + 153 * 780), within(1e-9));
-    assertThat(oven.preheating(OvenProfile.step(celsius(340), minutes(10)), celsius(-240)))
-        .isEmpty();
+    assertThat(oven.preheating(OvenProfile.of(celsius(340), minutes(10)), celsius(-240))).isEmpty();
   }
 
   @Test
@@ -209,7 +208,7 @@ class BakeTest {
     assertThat(back.factor() * resize.factor()).isCloseTo(1, Percentage.withPercentage(2));
     assertThat(Resize.of(small, PIECE).factor()).isCloseTo(1, Percentage.withPercentage(1));
     assertThatThrownBy(
-            () -> Resize.of(bake(PIECE, OvenProfile.step(celsius(200), minutes(4))), PIECE))
+            () -> Resize.of(bake(PIECE, OvenProfile.of(celsius(200), minutes(4))), PIECE))
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("not done");
   }
@@ -222,7 +221,7 @@ class BakeTest {
             .withLag(seconds(400))
             .withConvection(13, 13 * 22 / 9.0);
     var air = mine.follow(TWO_STEPS);
-    Bake half = Bake.of(PIECE, mine, OvenProfile.step(celsius(200), minutes(9)), DoughKind.RICH);
+    Bake half = Bake.of(PIECE, mine, OvenProfile.of(celsius(200), minutes(9)), DoughKind.RICH);
     Bake whole = Bake.of(PIECE, mine, TWO_STEPS, DoughKind.RICH);
     OvenCalibration.Result found =
         OvenCalibration.of(OvenModel.HOUSEHOLD)
@@ -288,23 +287,23 @@ class BakeTest {
   void moreTimeMeansMoreLossAndNoCoolerCore(
       @ForAll @DoubleRange(min = 5, max = 25) double minutes,
       @ForAll @DoubleRange(min = 1, max = 10) double more) {
-    Bake one = bake(PIECE, OvenProfile.step(celsius(190), minutes(minutes)));
-    Bake two = bake(PIECE, OvenProfile.step(celsius(190), minutes(minutes + more)));
+    Bake one = bake(PIECE, OvenProfile.of(celsius(190), minutes(minutes)));
+    Bake two = bake(PIECE, OvenProfile.of(celsius(190), minutes(minutes + more)));
     assertThat(two.end().loss()).isGreaterThan(one.end().loss());
     assertThat(two.end().core().in(CELSIUS)).isGreaterThan(one.end().core().in(CELSIUS) - 0.05);
   }
 
   @Property(tries = 25)
   void aHotterOvenBakesSooner(@ForAll @DoubleRange(min = 150, max = 220) double celsius) {
-    Bake one = bake(PIECE, OvenProfile.step(celsius(celsius), minutes(40)));
-    Bake two = bake(PIECE, OvenProfile.step(celsius(celsius + 15), minutes(40)));
+    Bake one = bake(PIECE, OvenProfile.of(celsius(celsius), minutes(40)));
+    Bake two = bake(PIECE, OvenProfile.of(celsius(celsius + 15), minutes(40)));
     assertThat(two.coreReaches(celsius(85)).orElseThrow())
         .isLessThan(one.coreReaches(celsius(85)).orElseThrow());
   }
 
   @Test
   void aBakeThatIsNotDoneSaysSoAndWhatItDoesNotKnow() {
-    Bake raw = bake(PIECE, OvenProfile.step(celsius(200), minutes(6)));
+    Bake raw = bake(PIECE, OvenProfile.of(celsius(200), minutes(6)));
     assertThat(raw.isDone()).isFalse();
     assertThat(raw.advice())
         .extracting(Advice::code)
@@ -313,7 +312,7 @@ class BakeTest {
     Bake done = bake(PIECE, TWO_STEPS);
     assertThat(done.toString()).contains("crust depth", "done: core");
     assertThat(done.working().toString()).contains("heat balance closes to", "kJ for each kg");
-    Bake hot = bake(PIECE, OvenProfile.step(celsius(250), minutes(45)));
+    Bake hot = bake(PIECE, OvenProfile.of(celsius(250), minutes(45)));
     assertThat(hot.advice()).extracting(Advice::code).contains("CRUST_HOT");
   }
 
@@ -438,7 +437,7 @@ class BakeTest {
     for (double altitude : new double[] {0, 2240, 3500}) {
       BakePiece piece = PIECE.atAltitude(metres(altitude));
       OvenProfile longer =
-          OvenProfile.step(celsius(210), minutes(10)).then(celsius(190), minutes(16));
+          OvenProfile.of(celsius(210), minutes(10)).then(celsius(190), minutes(16));
       Bake small = Bake.of(piece, OvenModel.HOUSEHOLD, longer, DoughKind.LEAN);
       assertThat(small.isDone()).as(small.doneness()).isTrue();
       Resize resize = Resize.of(small, piece.massTimes(2));
@@ -466,7 +465,7 @@ class BakeTest {
   @Test
   void theStepThatMakesItBrownIsNamed() {
     Bake bake =
-        bake(PIECE, OvenProfile.step(celsius(160), minutes(15)).then(celsius(230), minutes(12)));
+        bake(PIECE, OvenProfile.of(celsius(160), minutes(15)).then(celsius(230), minutes(12)));
     assertThat(bake.browning().get(0).step()).isEqualTo(2);
     assertThat(bake.browning().get(0).toString()).startsWith("step 2, 230 °C (446 °F): colour");
     assertThat(bake.browning().stream().mapToDouble(Bake.Browning::colour).sum())
@@ -478,7 +477,7 @@ class BakeTest {
   @Test
   void aBoiledPieceComesHotIntoTheOvenAndStoneBakesSoonerThanASheetAndTinsSlowerWithNeighbours() {
     BakePiece bagel = PIECE.shaped(Solid.roll(millimetres(34)));
-    OvenProfile profile = OvenProfile.step(celsius(225), minutes(15));
+    OvenProfile profile = OvenProfile.of(celsius(225), minutes(15));
     Bake plain = bake(bagel, profile);
     Bake boiled = bake(bagel.boiledFor(seconds(45)), profile);
     assertThat(boiled.looks().get(0).surface().in(CELSIUS)).isGreaterThan(80);

@@ -21,7 +21,7 @@ class OvenLoadTest {
           BakePiece.of(
               Solid.roll(millimetres(50)), new Constituents(0.44, 0.07, 0.02, 0.44, 0.015, 0.015)),
           OvenModel.DECK.withHeating(9000, 200_000, 8),
-          OvenProfile.step(celsius(220), minutes(20)),
+          OvenProfile.of(celsius(220), minutes(20)),
           DoughKind.LEAN);
 
   @Test

@@ -15,7 +15,7 @@ class OvenProfileTest {
   @Test
   void stepsAddUpAndReadInBothUnits() {
     OvenProfile profile =
-        OvenProfile.step(fahrenheit(410), minutes(9)).then(celsius(185), seconds(810));
+        OvenProfile.of(fahrenheit(410), minutes(9)).then(celsius(185), seconds(810));
     assertThat(profile.total()).isEqualTo(minutes(22.5));
     assertThat(profile)
         .hasToString("210 °C (410 °F) for 9 min, then 185 °C (365 °F) for 14 min; 23 min in all");
@@ -25,17 +25,17 @@ class OvenProfileTest {
 
   @Test
   void unusualSettingsAreAdvisedAndImpossibleOnesRefused() {
-    assertThat(OvenProfile.step(celsius(90), minutes(10)).advice())
+    assertThat(OvenProfile.of(celsius(90), minutes(10)).advice())
         .extracting(Advice::code)
         .containsExactly("OVEN_COOL");
-    assertThat(OvenProfile.step(celsius(310), minutes(10)).advice())
+    assertThat(OvenProfile.of(celsius(310), minutes(10)).advice())
         .extracting(Advice::code)
         .containsExactly("OVEN_HOT");
-    assertThat(OvenProfile.step(celsius(450), seconds(90)).advice()).isEmpty();
-    assertThatThrownBy(() -> OvenProfile.step(celsius(510), minutes(10)))
+    assertThat(OvenProfile.of(celsius(450), seconds(90)).advice()).isEmpty();
+    assertThatThrownBy(() -> OvenProfile.of(celsius(510), minutes(10)))
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("510 °C (950 °F)");
-    assertThatThrownBy(() -> OvenProfile.step(celsius(200), minutes(0)))
+    assertThatThrownBy(() -> OvenProfile.of(celsius(200), minutes(0)))
         .hasMessageContaining("needs time");
     assertThatThrownBy(() -> new OvenProfile(List.of())).hasMessageContaining("needs a step");
   }

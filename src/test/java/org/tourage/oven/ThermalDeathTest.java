@@ -51,7 +51,7 @@ class ThermalDeathTest {
   @MethodSource("beef")
   void eachLineOfTheRegulatoryTableIsTheSameLethalityRoundedUpToTheMinute(Row row) {
     // 111.4 min at 130 °F, z 10 °F: the one figure from which the whole table follows
-    TemperatureHistory minute = TemperatureHistory.hold(fahrenheit(row.number("a")), minutes(1));
+    TemperatureHistory minute = TemperatureHistory.ofHold(fahrenheit(row.number("a")), minutes(1));
     double f = ThermalDeath.equivalent(minute, fahrenheit(130), fahrenheitDegrees(10)).in(MINUTE);
     assertThat(Math.ceil(111.4 / f)).isEqualTo(row.number("value"));
   }
@@ -64,7 +64,7 @@ class ThermalDeathTest {
   @MethodSource("otherBeef")
   void theOtherColumnsOfThatTableAreTheSameLethalityUpToItsRounding(Row row) {
     TemperatureHistory minute =
-        TemperatureHistory.hold(fahrenheit(row.number("fahrenheit")), minutes(1));
+        TemperatureHistory.ofHold(fahrenheit(row.number("fahrenheit")), minutes(1));
     double f = ThermalDeath.equivalent(minute, fahrenheit(130), fahrenheitDegrees(10)).in(MINUTE);
     double minutes = 111.4 * row.number("log10") / 6.5 / f;
     double here = row.text("unit").equals("s") ? 60 * minutes : minutes;
@@ -81,7 +81,7 @@ class ThermalDeathTest {
     double first = 0;
     for (Row row : rows) {
       TemperatureHistory held =
-          TemperatureHistory.hold(fahrenheit(row.number("a")), seconds(row.number("value")));
+          TemperatureHistory.ofHold(fahrenheit(row.number("a")), seconds(row.number("value")));
       double f = ThermalDeath.equivalent(held, fahrenheit(145), fahrenheitDegrees(10)).in(MINUTE);
       first = first == 0 ? f : first;
       assertThat(f).isCloseTo(first, Percentage.withPercentage(7));
@@ -129,13 +129,13 @@ class ThermalDeathTest {
   void rampsAreIntegratedExactly() {
     assertThat(
             ThermalDeath.equivalent(
-                    TemperatureHistory.ramp(celsius(55), celsius(75), minutes(4)),
+                    TemperatureHistory.ofRamp(celsius(55), celsius(75), minutes(4)),
                     celsius(65),
                     celsiusDegrees(6.58))
                 .in(MINUTE))
         .isCloseTo(published("F of a ramp from 55 to 75 in 4 min, 65, z 6.58"), within(5e-5));
     TemperatureHistory steps =
-        TemperatureHistory.ramp(celsius(30), celsius(52), minutes(3))
+        TemperatureHistory.ofRamp(celsius(30), celsius(52), minutes(3))
             .thenRamp(celsius(62), minutes(3))
             .thenRamp(celsius(71), minutes(2))
             .thenRamp(celsius(78), minutes(2));
@@ -153,7 +153,7 @@ class ThermalDeathTest {
       assertThat(death.decimalAt(celsius(row.number("celsius"))).in(MINUTE)).isEqualTo(d);
       assertThat(
               death.logReductions(
-                  TemperatureHistory.hold(celsius(row.number("celsius")), minutes(5 * d))))
+                  TemperatureHistory.ofHold(celsius(row.number("celsius")), minutes(5 * d))))
           .isCloseTo(5, within(1e-12));
       assertThat(row.number("z_kelvin")).isEqualTo(death.z().celsiusDegrees());
     }
@@ -171,7 +171,7 @@ class ThermalDeathTest {
   @Test
   void fiveMeasuredReductionsAreNotPromisedAsMore() {
     // the D in the middle with the printed z promised 5.9 here
-    assertThat(BUNS.logReductions(TemperatureHistory.hold(celsius(61), minutes(5 * 3.14))))
+    assertThat(BUNS.logReductions(TemperatureHistory.ofHold(celsius(61), minutes(5 * 3.14))))
         .isCloseTo(5, within(1e-12));
   }
 
@@ -207,7 +207,8 @@ class ThermalDeathTest {
     }
     // a step of the sum is off where the range begins, by one step at most
     double edge = rate(rows, rows.get(0).number("celsius")) * minutes / steps;
-    TemperatureHistory history = TemperatureHistory.ramp(celsius(a), celsius(b), minutes(minutes));
+    TemperatureHistory history =
+        TemperatureHistory.ofRamp(celsius(a), celsius(b), minutes(minutes));
     assertThat(death.logReductions(history)).isCloseTo(sum, within(1e-6 * sum + edge + 1e-12));
     double top = Math.max(a, b);
     assertThat(death.logReductions(history))
@@ -219,24 +220,24 @@ class ThermalDeathTest {
       @ForAll @DoubleRange(min = 20, max = 99) double a,
       @ForAll @DoubleRange(min = 20, max = 99) double b,
       @ForAll @DoubleRange(min = 0.1, max = 10) double warmer) {
-    TemperatureHistory one = TemperatureHistory.ramp(celsius(a), celsius(b), minutes(5));
-    TemperatureHistory two = TemperatureHistory.ramp(celsius(b), celsius(a), minutes(3));
+    TemperatureHistory one = TemperatureHistory.ofRamp(celsius(a), celsius(b), minutes(5));
+    TemperatureHistory two = TemperatureHistory.ofRamp(celsius(b), celsius(a), minutes(3));
     assertThat(BUNS.logReductions(one.then(two)))
         .isCloseTo(BUNS.logReductions(one) + BUNS.logReductions(two), within(1e-9));
     TemperatureHistory hotter =
-        TemperatureHistory.ramp(celsius(a + warmer), celsius(b + warmer), minutes(5));
+        TemperatureHistory.ofRamp(celsius(a + warmer), celsius(b + warmer), minutes(5));
     assertThat(BUNS.logReductions(hotter)).isGreaterThanOrEqualTo(BUNS.logReductions(one) - 1e-12);
   }
 
   @Test
   void onlyWhatWasTestedCounts() {
-    assertThat(BUNS.logReductions(TemperatureHistory.hold(celsius(54.9), hours(10)))).isZero();
-    double at61 = BUNS.logReductions(TemperatureHistory.hold(celsius(61), minutes(10)));
-    assertThat(BUNS.logReductions(TemperatureHistory.hold(celsius(95), minutes(10))))
+    assertThat(BUNS.logReductions(TemperatureHistory.ofHold(celsius(54.9), hours(10)))).isZero();
+    double at61 = BUNS.logReductions(TemperatureHistory.ofHold(celsius(61), minutes(10)));
+    assertThat(BUNS.logReductions(TemperatureHistory.ofHold(celsius(95), minutes(10))))
         .isCloseTo(at61, within(1e-12));
     // half of the ramp lies above the range, a tenth within it, the rest below
     double ramp =
-        BUNS.logReductions(TemperatureHistory.ramp(celsius(31), celsius(91), minutes(10)));
+        BUNS.logReductions(TemperatureHistory.ofRamp(celsius(31), celsius(91), minutes(10)));
     double low = 0.5 * (1 / 7.61 - 1 / 28.64) / Math.log(28.64 / 7.61);
     double high = 0.5 * (1 / 3.14 - 1 / 7.61) / Math.log(7.61 / 3.14);
     assertThat(ramp).isCloseTo(at61 / 2 + low + high, within(1e-9));
@@ -245,7 +246,7 @@ class ThermalDeathTest {
   @Test
   void theWordsThatMustBeSaidAreSaid() {
     String advice =
-        BUNS.advice(TemperatureHistory.ramp(celsius(30), celsius(98), minutes(12))).toString();
+        BUNS.advice(TemperatureHistory.ofRamp(celsius(30), celsius(98), minutes(12))).toString();
     assertThat(advice)
         .contains("A calculation is no validation: validate with a process authority")
         .contains("61 °C (142 °F) counted as that, since nothing hotter was tested");
@@ -283,7 +284,7 @@ class ThermalDeathTest {
     assertThat(line.decimalAt(celsius(58))).isEqualTo(minutes(8));
     assertThat(line.decimalAt(celsius(64)).in(MINUTE)).isCloseTo(0.8, within(1e-12));
     assertThat(line.decimalAt(celsius(90)).in(MINUTE)).isCloseTo(0.8, within(1e-12));
-    assertThat(line.logReductions(TemperatureHistory.hold(celsius(61), minutes(8))))
+    assertThat(line.logReductions(TemperatureHistory.ofHold(celsius(61), minutes(8))))
         .isCloseTo(Math.sqrt(10), within(1e-9));
     ThermalDeath end =
         ThermalDeath.of(
@@ -317,7 +318,7 @@ class ThermalDeathTest {
     assertThatThrownBy(
             () ->
                 ThermalDeath.equivalent(
-                    TemperatureHistory.hold(celsius(60), minutes(1)),
+                    TemperatureHistory.ofHold(celsius(60), minutes(1)),
                     celsius(60),
                     celsiusDegrees(0)))
         .hasMessageContaining("above 0 K");

@@ -39,7 +39,7 @@ class SolidConductionTest {
     return new SolidConduction(solid, K, RHO_C, bi * K / HALF)
         .run(
             celsius(1),
-            TemperatureHistory.hold(celsius(0), seconds(seconds)),
+            TemperatureHistory.ofHold(celsius(0), seconds(seconds)),
             LocalProcess.NONE,
             0,
             List.of(seconds(seconds)))
@@ -121,7 +121,7 @@ class SolidConductionTest {
         new SolidConduction(body(2), K, RHO_C, bi * K / HALF)
             .run(
                 celsius(30),
-                TemperatureHistory.hold(celsius(4), seconds(0.2 * unit))
+                TemperatureHistory.ofHold(celsius(4), seconds(0.2 * unit))
                     .thenHold(celsius(20), seconds(0.3 * unit)),
                 LocalProcess.NONE,
                 0,
@@ -140,7 +140,7 @@ class SolidConductionTest {
         new SolidConduction(body(1), K, RHO_C, h)
             .run(
                 celsius(25),
-                TemperatureHistory.ramp(
+                TemperatureHistory.ofRamp(
                     celsius(200), celsius(200 + 0.05 * 900), seconds(1.5 * tau)),
                 LocalProcess.NONE,
                 0,
@@ -155,7 +155,7 @@ class SolidConductionTest {
         new SolidConduction(Solid.box(metres(0.1), metres(0.2), metres(0.3)), K, RHO_C, 0)
             .run(
                 celsius(20),
-                TemperatureHistory.hold(celsius(-20), hours(10)),
+                TemperatureHistory.ofHold(celsius(-20), hours(10)),
                 celsius -> 1e-4 * Math.exp(0.05 * (celsius - 20)),
                 2,
                 List.of(hours(10)))
@@ -226,7 +226,7 @@ class SolidConductionTest {
         new SolidConduction(body(dimensions), K, RHO_C, 12)
             .run(
                 celsius(26),
-                TemperatureHistory.hold(celsius(4), hours(3)),
+                TemperatureHistory.ofHold(celsius(4), hours(3)),
                 SolidConductionTest::grow,
                 3,
                 List.of(hours(3)))
@@ -241,13 +241,13 @@ class SolidConductionTest {
   void goingOnFromAStateIsAsIfItHadNotStopped() {
     SolidConduction body = new SolidConduction(body(2), K, RHO_C, 12);
     TemperatureHistory air =
-        TemperatureHistory.hold(celsius(4), hours(1)).thenRamp(celsius(25), hours(2));
+        TemperatureHistory.ofHold(celsius(4), hours(1)).thenRamp(celsius(25), hours(2));
     State whole =
         body.run(celsius(26), air, SolidConductionTest::grow, 3, List.of(hours(3))).get(0);
     State first =
         body.run(
                 celsius(26),
-                TemperatureHistory.hold(celsius(4), hours(1)),
+                TemperatureHistory.ofHold(celsius(4), hours(1)),
                 SolidConductionTest::grow,
                 3,
                 List.of(hours(0), hours(1)))
@@ -255,7 +255,7 @@ class SolidConductionTest {
     State second =
         body.run(
                 first,
-                TemperatureHistory.ramp(celsius(4), celsius(25), hours(2)),
+                TemperatureHistory.ofRamp(celsius(4), celsius(25), hours(2)),
                 SolidConductionTest::grow,
                 3,
                 List.of(hours(2)))
@@ -267,7 +267,7 @@ class SolidConductionTest {
 
   @Test
   void aCoverSlowsACoolingBody() {
-    TemperatureHistory air = TemperatureHistory.hold(celsius(4), hours(1));
+    TemperatureHistory air = TemperatureHistory.ofHold(celsius(4), hours(1));
     double bare =
         new SolidConduction(body(3), K, RHO_C, 10)
             .run(celsius(26), air, LocalProcess.NONE, 0, List.of(hours(1)))
@@ -296,7 +296,7 @@ class SolidConductionTest {
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("hypercube");
     SolidConduction body = new SolidConduction(body(1), K, RHO_C, 8);
-    TemperatureHistory air = TemperatureHistory.hold(celsius(4), hours(1));
+    TemperatureHistory air = TemperatureHistory.ofHold(celsius(4), hours(1));
     assertThatThrownBy(() -> body.run(celsius(20), air, LocalProcess.NONE, 0, List.of(hours(2))))
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("2 h");
@@ -323,7 +323,7 @@ class SolidConductionTest {
   @Test
   void aHistoryReadsWellAndKnowsItsTemperatures() {
     TemperatureHistory history =
-        TemperatureHistory.hold(celsius(24), hours(1))
+        TemperatureHistory.ofHold(celsius(24), hours(1))
             .thenRamp(celsius(4), hours(2))
             .thenHold(celsius(6), hours(12));
     assertThat(history)
@@ -335,7 +335,7 @@ class SolidConductionTest {
     assertThat(history.at(hours(3))).isEqualTo(celsius(6));
     assertThat(history.at(hours(99))).isEqualTo(celsius(6));
     assertThatThrownBy(() -> history.at(hours(-1))).isInstanceOf(BakeryException.class);
-    assertThatThrownBy(() -> TemperatureHistory.hold(celsius(1), minutes(0)))
+    assertThatThrownBy(() -> TemperatureHistory.ofHold(celsius(1), minutes(0)))
         .isInstanceOf(BakeryException.class);
     assertThatThrownBy(() -> new TemperatureHistory(List.of())).isInstanceOf(BakeryException.class);
   }
