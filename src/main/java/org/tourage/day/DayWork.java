@@ -210,8 +210,7 @@ final class DayWork {
           case FAT -> Role.FAT;
           case LIQUID -> Role.LIQUID;
         };
-    return Exchange.of(
-        swap.named().orElseGet(() -> first(formula, role, swap.to())), swap.to());
+    return Exchange.of(swap.named().orElseGet(() -> first(formula, role, swap.to())), swap.to());
   }
 
   private static Ingredient first(Formula formula, Role role, Ingredient to) {

@@ -42,7 +42,8 @@ public final class Figure implements Serializable {
   public static final Figure SALT = new Figure("salt", new Salt());
 
   /** The sugars, without those of the flour. */
-  public static final Figure SUGARS = new Figure("sugars", new Held(Component.SUGARS, false, false));
+  public static final Figure SUGARS =
+      new Figure("sugars", new Held(Component.SUGARS, false, false));
 
   /** The fat, roll-in included. */
   public static final Figure FAT = new Figure("fat", new Held(Component.FAT, true, false));

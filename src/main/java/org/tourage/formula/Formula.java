@@ -236,8 +236,7 @@ public final class Formula implements Serializable {
   }
 
   private Optional<Ingredient> only(Predicate<Ingredient> fits, String wanted) {
-    List<Ingredient> found =
-        lines.stream().map(Line::ingredient).filter(fits).distinct().toList();
+    List<Ingredient> found = lines.stream().map(Line::ingredient).filter(fits).distinct().toList();
     if (found.size() > 1) {
       throw new BakeryException(
           Reason.INCONSISTENT,

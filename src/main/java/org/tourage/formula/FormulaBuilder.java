@@ -87,8 +87,7 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
   }
 
   private Line read(Ingredient ingredient, Quantity<Q> amount) {
-    return read(
-        ingredient, amount, requireNonNull(ingredient, "ingredient").is(Role.FLOUR));
+    return read(ingredient, amount, requireNonNull(ingredient, "ingredient").is(Role.FLOUR));
   }
 
   /**

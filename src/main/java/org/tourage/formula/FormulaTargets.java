@@ -231,8 +231,7 @@ public final class FormulaTargets implements Serializable {
           stage,
           "name a stage that takes an earlier one");
     }
-    return ratio(
-        "inoculation of " + stage, Figure.takenBy(stage), Figure.flourOf(stage), wanted);
+    return ratio("inoculation of " + stage, Figure.takenBy(stage), Figure.flourOf(stage), wanted);
   }
 
   /**
@@ -256,8 +255,8 @@ public final class FormulaTargets implements Serializable {
   }
 
   /**
-   * Sets a ceiling to the cost of the dough. Ingredients without a price are left out of it,
-   * and the solution says so.
+   * Sets a ceiling to the cost of the dough. Ingredients without a price are left out of it, and
+   * the solution says so.
    *
    * @param most the greatest cost, in any currency
    * @param perKilogram what a kilogram of an ingredient costs, by its name

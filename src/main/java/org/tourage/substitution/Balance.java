@@ -154,10 +154,8 @@ record Balance(
     return lead(from, to).map(c -> c.of(from) / c.of(to)).filter(Double::isFinite).orElse(1.0);
   }
 
-  private static Taker taker(
-      Formula formula, Conserved component, Predicate<Ingredient> excluded) {
-    BalancingLine found =
-        BalancingLine.find(formula, component, excluded.negate()).orElse(null);
+  private static Taker taker(Formula formula, Conserved component, Predicate<Ingredient> excluded) {
+    BalancingLine found = BalancingLine.find(formula, component, excluded.negate()).orElse(null);
     if (found != null) {
       Line line = found.line();
       return new Taker(found.index(), line.ingredient(), line.percent().in(FRACTION));

@@ -38,7 +38,9 @@ public record Exchange(Ingredient from, Ingredient to, Amount<Dimensionless> sha
     if (!(part >= 0) || part > 1) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
-          "this part of " + (isFlour(from, to) ? "a flour" : "an ingredient") + " can't be exchanged",
+          "this part of "
+              + (isFlour(from, to) ? "a flour" : "an ingredient")
+              + " can't be exchanged",
           share.to(PERCENT).toString(),
           "give 0 % to 100 %");
     }
@@ -83,6 +85,9 @@ public record Exchange(Ingredient from, Ingredient to, Amount<Dimensionless> sha
   /** {@code whole milk becomes oat drink}. */
   @Override
   public String toString() {
-    return (part() == 1 ? "" : share.to(PERCENT) + " of the ") + from.name() + " becomes " + to.name();
+    return (part() == 1 ? "" : share.to(PERCENT) + " of the ")
+        + from.name()
+        + " becomes "
+        + to.name();
   }
 }

@@ -26,7 +26,8 @@ final class ExchangeDraft {
   private final Map<Conserved, String> lost = new EnumMap<>(Conserved.class);
   private Balance balance;
 
-  ExchangeDraft(Formula formula, Exchange wanted, Set<Conserved> keep, Predicate<Ingredient> going) {
+  ExchangeDraft(
+      Formula formula, Exchange wanted, Set<Conserved> keep, Predicate<Ingredient> going) {
     check(formula, wanted.from(), wanted.to());
     this.formula = formula;
     this.wanted = wanted;
@@ -36,8 +37,7 @@ final class ExchangeDraft {
   }
 
   static ExchangeDraft usual(Formula formula, Exchange wanted, Predicate<Ingredient> going) {
-    return new ExchangeDraft(
-        formula, wanted, usual(formula, wanted.from()), going);
+    return new ExchangeDraft(formula, wanted, usual(formula, wanted.from()), going);
   }
 
   private boolean changesNothing() {

@@ -23,9 +23,9 @@ import org.tourage.ingredient.Ingredient;
 /**
  * Several ingredients of a formula replaced at once: each exchange looks at the formula as it was
  * before any of them, so that it does not matter which is named first, and two ingredients can
- * change places. No ingredient that goes takes up what another exchange leaves over. Flours go as in
- * {@link FlourExchange}, all else as in {@link IngredientExchange}, each keeping what is usual for
- * it. {@link #then} goes on from the result. Immutable and serialisable.
+ * change places. No ingredient that goes takes up what another exchange leaves over. Flours go as
+ * in {@link FlourExchange}, all else as in {@link IngredientExchange}, each keeping what is usual
+ * for it. {@link #then} goes on from the result. Immutable and serialisable.
  *
  * <pre>{@code
  * Exchanges.of(formula, List.of(Exchange.of(bread, spelt), Exchange.of(milk, oatDrink))).after();
@@ -50,8 +50,8 @@ public final class Exchanges implements Substitution {
    * @param formula the formula
    * @param wanted what is wanted in place of what; their order has no meaning
    * @return the exchanges; none if nothing is wanted
-   * @throws BakeryException as for each by itself, if more than all of an ingredient goes, or if the
-   *     flours together take more water than a line has
+   * @throws BakeryException as for each by itself, if more than all of an ingredient goes, or if
+   *     the flours together take more water than a line has
    */
   public static Exchanges of(Formula formula, List<Exchange> wanted) {
     requireNonNull(formula, "formula");

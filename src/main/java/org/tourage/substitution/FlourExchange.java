@@ -59,8 +59,7 @@ public final class FlourExchange implements Substitution {
   private final FlourWater water;
   private final Formula after;
 
-  private FlourExchange(
-      Formula before, Exchange wanted, FlourWater water, BalancingLine target) {
+  private FlourExchange(Formula before, Exchange wanted, FlourWater water, BalancingLine target) {
     this.before = before;
     this.wanted = wanted;
     this.water = water;

@@ -76,9 +76,7 @@ class FormulaBuilderTest {
             () ->
                 Formula.byPercent(
                     "empty",
-                    f ->
-                        f.line("bread flour", percent(100))
-                            .soaker("Seeds", s -> s.toString())))
+                    f -> f.line("bread flour", percent(100)).soaker("Seeds", s -> s.toString())))
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("Seeds");
   }
@@ -98,8 +96,7 @@ class FormulaBuilderTest {
 
   @Test
   void nullsAreNamed() {
-    assertThatThrownBy(
-            () -> Formula.byPercent("n", f -> f.line((Ingredient) null, percent(100))))
+    assertThatThrownBy(() -> Formula.byPercent("n", f -> f.line((Ingredient) null, percent(100))))
         .isInstanceOf(NullPointerException.class)
         .hasMessage("ingredient");
     assertThatThrownBy(() -> Formula.byPercent("n", f -> f.line("bread flour", null)))

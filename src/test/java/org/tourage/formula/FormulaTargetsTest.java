@@ -74,8 +74,7 @@ class FormulaTargetsTest {
 
   @Test
   void ofManyAnswersTheOneNearestToTheStartIsTaken() {
-    TargetSolution same =
-        free().hydration(start().formula().hydration().trueHydration()).solve();
+    TargetSolution same = free().hydration(start().formula().hydration().trueHydration()).solve();
     assertThat(same.batch().weightOf("sugar").in(GRAM)).isCloseTo(100, within(1e-3));
     assertThat(same.batch().weightOf("salt").in(GRAM)).isCloseTo(18, within(1e-3));
   }
@@ -174,8 +173,7 @@ class FormulaTargetsTest {
 
   @Test
   void piecesAreATargetAndWhatMakesNoSenseIsRefused() {
-    TargetSolution solution =
-        free().pieces(PieceOrder.raw(24, grams(80))).salt(percent(2)).solve();
+    TargetSolution solution = free().pieces(PieceOrder.raw(24, grams(80))).salt(percent(2)).solve();
     assertThat(solution.batch().dough().in(GRAM)).isCloseTo(1920, within(1e-3));
     assertThatThrownBy(() -> FormulaTargets.of(start()).move("honey"))
         .isInstanceOf(BakeryException.class);

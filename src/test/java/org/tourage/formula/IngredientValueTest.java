@@ -31,8 +31,7 @@ class IngredientValueTest {
   private static Ingredient flour(double moisture) {
     return Ingredient.builder("mill-flour", "mill flour")
         .role(Role.FLOUR)
-        .composition(
-            Composition.builder().water(percent(moisture)).protein(percent(12)).build())
+        .composition(Composition.builder().water(percent(moisture)).protein(percent(12)).build())
         .allergens(Allergen.WHEAT)
         .build();
   }
@@ -138,8 +137,7 @@ class IngredientValueTest {
     Ingredient own =
         Ingredient.builder("bread-flour", "bread flour of Kestrel Lane")
             .role(Role.FLOUR)
-            .composition(
-                Composition.builder().water(percent(11)).protein(percent(13)).build())
+            .composition(Composition.builder().water(percent(11)).protein(percent(13)).build())
             .allergens(Allergen.WHEAT)
             .build();
     Formula formula = dough(own);

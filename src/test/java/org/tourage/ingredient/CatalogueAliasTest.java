@@ -34,6 +34,7 @@ class CatalogueAliasTest {
     for (String name : List.of("mill-flour", "the white one", "sack 7")) {
       assertThat(catalogue.find(name)).as(name).containsSame(newer);
     }
-    assertThat(catalogue.all().stream().filter(i -> i.id().equals("mill-flour"))).containsExactly(newer);
+    assertThat(catalogue.all().stream().filter(i -> i.id().equals("mill-flour")))
+        .containsExactly(newer);
   }
 }

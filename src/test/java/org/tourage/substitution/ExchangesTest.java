@@ -135,8 +135,7 @@ class ExchangesTest {
                     .line(BUTTER, percent(10))
                     .line("lard", percent(10)));
     Exchanges made =
-        Exchanges.of(
-            lean, List.of(Exchange.of(BUTTER, salted), Exchange.of(the("lard"), salted)));
+        Exchanges.of(lean, List.of(Exchange.of(BUTTER, salted), Exchange.of(the("lard"), salted)));
     for (Substitution part : made.parts()) {
       assertThat(((IngredientExchange) part).lost()).containsKey(Conserved.SALT);
     }

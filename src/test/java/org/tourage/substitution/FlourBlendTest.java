@@ -7,7 +7,6 @@ import static org.tourage.quantity.Amounts.*;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.util.List;
-import java.util.Map;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
