@@ -53,9 +53,7 @@ final class RecipeText {
             && from.made().in(FRACTION) <= 1
             && stage.made().in(FRACTION) <= 1;
     double drawn =
-        batch.wholeWeightOf(from).in(GRAM)
-            * take.share().in(FRACTION)
-            * stage.made().in(FRACTION);
+        batch.wholeWeightOf(from).in(GRAM) * take.share().in(FRACTION) * stage.made().in(FRACTION);
     return (all ? "all" : grams(drawn) + " g") + " of " + take.stage();
   }
 
