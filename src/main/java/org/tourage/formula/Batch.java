@@ -438,6 +438,17 @@ public final class Batch implements Explained, Serializable {
     return Optional.ofNullable(rounding);
   }
 
+  /**
+   * The batch as the lines of a household recipe in grams, ingredients by their ids; what counts as
+   * flour though it is none says so. {@link HouseholdRecipe#parse} makes the same batch of them,
+   * with a catalogue that has the ingredients.
+   *
+   * @return the lines, with a heading for each stage
+   */
+  public List<String> recipeLines() {
+    return RecipeText.of(this);
+  }
+
   @Override
   public List<Advice> advice() {
     List<Advice> advice = new ArrayList<>(formula.advice());

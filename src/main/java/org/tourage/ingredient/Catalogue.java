@@ -148,6 +148,19 @@ public final class Catalogue {
   }
 
   /**
+   * What is usually taken in place of an ingredient of animals. It is another ingredient, with
+   * other allergens.
+   *
+   * @param ingredient an ingredient
+   * @return the ingredient of plants; empty where nothing is usual
+   */
+  public Optional<Ingredient> plantSubstitute(Ingredient ingredient) {
+    return ingredient.origin() == Origin.ANIMAL
+        ? ExchangeFacts.plant(ingredient).map(this::require)
+        : Optional.empty();
+  }
+
+  /**
    * The names nearest in meaning to a name: a misspelt word is forgiven, a thing of another kind is
    * not offered (ground cinnamon is no sugar).
    *

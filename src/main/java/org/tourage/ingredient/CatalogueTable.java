@@ -210,6 +210,7 @@ final class CatalogueTable {
             .allergensToCheck(allergens(Csv.field(row, "allergens_to_check")))
             .spreads(spreads(id, roles));
     roles.forEach(builder::role);
+    ExchangeFacts.addTo(builder, id);
     String lines = portions.getOrDefault(id, "");
     if (!lines.isEmpty()) {
       for (String line : lines.split("\n")) {

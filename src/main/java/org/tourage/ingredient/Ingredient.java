@@ -1,8 +1,10 @@
 package org.tourage.ingredient;
 
 import static java.util.Objects.requireNonNull;
+import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.MILLILITRE;
+import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -13,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Volume;
 import org.jspecify.annotations.Nullable;
@@ -76,6 +79,14 @@ public final class Ingredient implements Serializable {
   /** The flour specification, if given or if this is a flour of known protein. */
   private final @Nullable FlourSpecification flour;
 
+  /** The form in which yeast is sold, if this is yeast and it is known. */
+  private final @Nullable YeastForm yeastForm;
+
+  /** Sweetness by mass, sucrose 1; NaN where unknown. */
+  private final double sweetness;
+
+  private final boolean brownsSooner;
+
   private Ingredient(Builder builder, Composition composition) {
     this.id = builder.id;
     this.name = builder.name;
@@ -87,6 +98,9 @@ public final class Ingredient implements Serializable {
     this.portions = List.copyOf(builder.portions);
     this.spreads = builder.spreads;
     this.flour = builder.flour != null ? builder.flour : derivedFlour();
+    this.yeastForm = builder.yeastForm;
+    this.sweetness = builder.sweetness;
+    this.brownsSooner = builder.brownsSooner;
   }
 
   private @Nullable FlourSpecification derivedFlour() {
@@ -225,6 +239,35 @@ public final class Ingredient implements Serializable {
    */
   public Optional<FlourSpecification> flour() {
     return Optional.ofNullable(flour);
+  }
+
+  /**
+   * The form in which yeast is sold.
+   *
+   * @return the form; empty if this is no yeast or it was not said
+   */
+  public Optional<YeastForm> yeastForm() {
+    return Optional.ofNullable(yeastForm);
+  }
+
+  /**
+   * How sweet it is by mass, sucrose 100 %.
+   *
+   * @return the sweetness; empty where it is not known
+   */
+  public Optional<Amount<Dimensionless>> sweetness() {
+    return Double.isNaN(sweetness)
+        ? Optional.empty()
+        : Optional.of(PERCENT.amount(100 * sweetness));
+  }
+
+  /**
+   * Whether it browns sooner than sugar, by invert or other reducing sugars.
+   *
+   * @return true if it is known to
+   */
+  public boolean brownsSooner() {
+    return brownsSooner;
   }
 
   /**
@@ -504,7 +547,10 @@ public final class Ingredient implements Serializable {
             && allergensToCheck.equals(that.allergensToCheck)
             && portions.equals(that.portions)
             && spreads.equals(that.spreads)
-            && Objects.equals(flour, that.flour));
+            && Objects.equals(flour, that.flour)
+            && yeastForm == that.yeastForm
+            && Double.compare(sweetness, that.sweetness) == 0
+            && brownsSooner == that.brownsSooner);
   }
 
   @Override
@@ -578,6 +624,9 @@ public final class Ingredient implements Serializable {
     private final List<Portion> portions = new ArrayList<>();
     private Spreads spreads = Spreads.PLAIN;
     private @Nullable FlourSpecification flour;
+    private @Nullable YeastForm yeastForm;
+    private double sweetness = Double.NaN;
+    private boolean brownsSooner;
 
     private Builder(String id, String name) {
       this.id = requireText(id, "id");
@@ -701,6 +750,47 @@ public final class Ingredient implements Serializable {
      */
     public Builder flour(FlourSpecification value) {
       flour = requireNonNull(value, "value");
+      return this;
+    }
+
+    /**
+     * Says in which form yeast is sold.
+     *
+     * @param value the form
+     * @return this builder
+     */
+    public Builder yeastForm(YeastForm value) {
+      yeastForm = requireNonNull(value, "value");
+      return this;
+    }
+
+    /**
+     * Says how sweet it is by mass, sucrose 100 %.
+     *
+     * @param value 0 % or more
+     * @return this builder
+     * @throws BakeryException if it is negative
+     */
+    public Builder sweetness(Quantity<Dimensionless> value) {
+      double share = FRACTION.measure(value);
+      if (!(share >= 0) || Double.isInfinite(share)) {
+        throw new BakeryException(
+            Reason.OUT_OF_RANGE,
+            "nothing is as sweet as this",
+            Amount.from(value).toString(),
+            "give 0 % or more, sucrose 100 %");
+      }
+      sweetness = share;
+      return this;
+    }
+
+    /**
+     * Says that it browns sooner than sugar.
+     *
+     * @return this builder
+     */
+    public Builder brownsSooner() {
+      brownsSooner = true;
       return this;
     }
 

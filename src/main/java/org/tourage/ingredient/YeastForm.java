@@ -57,7 +57,8 @@ public enum YeastForm {
   }
 
   /**
-   * The form of an ingredient.
+   * The form of an ingredient: as it was said, or else fresh if more than half of it is water and
+   * instant if not.
    *
    * @param ingredient an ingredient
    * @return its form; empty if it is no yeast
@@ -67,8 +68,7 @@ public enum YeastForm {
       return Optional.empty();
     }
     boolean fresh = ingredient.composition().fraction(Component.WATER) > FRESH_WATER_SHARE;
-    return Optional.of(
-        fresh ? FRESH : ingredient.id().equals("yeast-active-dry") ? ACTIVE_DRY : INSTANT);
+    return ingredient.yeastForm().or(() -> Optional.of(fresh ? FRESH : INSTANT));
   }
 
   /**

@@ -1,5 +1,6 @@
 package org.tourage.substitution;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.FRACTION;
 
 import java.util.ArrayList;
@@ -105,7 +106,7 @@ record Balance(
       double old = exchange.part() * (dough ? inDough : inPiece);
       matrix[row][0] = old * component.of(to);
       for (int h = 0; h < taken.size(); h++) {
-        matrix[row][h + 1] = takers.get(taken.get(h)).content(component);
+        matrix[row][h + 1] = requireNonNull(takers.get(taken.get(h))).content(component);
       }
       matrix[row][n] = old * component.of(from);
     }
@@ -116,7 +117,7 @@ record Balance(
     double[] x = LinearEquations.solve(matrix);
     Map<Conserved, Double> changes = new EnumMap<>(Conserved.class);
     for (int h = 0; h < taken.size(); h++) {
-      Taker taker = takers.get(taken.get(h));
+      Taker taker = requireNonNull(takers.get(taken.get(h)));
       double change = x[h + 1];
       if (Double.isNaN(change) || taker.has + change < -LineChanges.NOTHING) {
         return failing(taken.get(h), taker);

@@ -57,9 +57,9 @@ final class ExchangeDraft {
       }
     }
     Balance next = Balance.of(formula, wanted, keep, going);
-    while (next.failed() != null) {
-      lost.put(next.failed(), next.reason());
-      keep.remove(next.failed());
+    for (Conserved failed = next.failed(); failed != null; failed = next.failed()) {
+      lost.put(failed, next.reason());
+      keep.remove(failed);
       next = Balance.of(formula, wanted, keep, going);
     }
     return next;

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import javax.measure.Quantity;
@@ -41,22 +42,6 @@ import org.tourage.quantity.AmountFormat;
 public final class IngredientExchange implements Substitution {
   private static final long serialVersionUID = 1L;
   private static final double LEAN_BLOCK = 0.78;
-
-  /** Sweetness by mass, sucrose 1, of what is used in place of sugar (from memory). */
-  private static final Map<String, Double> SWEETNESS =
-      Map.of(
-          "granulated-sugar", 1.0,
-          "honey", 1.0,
-          "agave-syrup", 1.1,
-          "maple-syrup", 0.6,
-          "molasses", 0.6,
-          "malt-syrup", 0.35,
-          "corn-syrup-light", 0.4,
-          "brown-sugar", 0.97);
-
-  /** Syrups with invert or reducing sugars, which brown sooner (common practice). */
-  private static final Set<String> BROWNING =
-      Set.of("honey", "agave-syrup", "molasses", "malt-syrup", "corn-syrup-light");
 
   private final Formula before;
   private final Exchange wanted;
@@ -229,26 +214,28 @@ public final class IngredientExchange implements Substitution {
   }
 
   private void sweetness(List<Advice> advice) {
-    Double old = SWEETNESS.get(from().id());
-    Double fresh = SWEETNESS.get(to().id());
-    if (old != null && fresh != null && !from().equals(to())) {
+    Optional<Amount<Dimensionless>> known = from().sweetness();
+    Optional<Amount<Dimensionless>> given = to().sweetness();
+    if (known.isPresent() && given.isPresent() && !from().equals(to())) {
+      double old = known.get().in(FRACTION);
+      double fresh = given.get().in(FRACTION);
       advice.add(
           Advice.note(
               "SWEETNESS",
               to().name()
                   + " is about "
-                  + fresh
+                  + Numbers.significant(fresh, 3)
                   + " times as sweet as sugar by mass, "
                   + from().name()
                   + " about "
-                  + old
+                  + Numbers.significant(old, 3)
                   + "; the exchange makes it "
                   + Numbers.decimals(100 * (ratio * fresh / old - 1), 0)
                   + " % sweeter (a minus for less)",
               "Taste decides; a table can't know it",
               "common sweetness tables (from memory)"));
     }
-    if (BROWNING.contains(to().id()) && !BROWNING.contains(from().id())) {
+    if (to().brownsSooner() && !from().brownsSooner()) {
       advice.add(
           Advice.note(
               "BROWNS_SOONER",

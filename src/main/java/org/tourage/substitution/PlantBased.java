@@ -16,7 +16,6 @@ import org.tourage.formula.Line;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Origin;
-import org.tourage.ingredient.Role;
 
 /**
  * A whole formula from dairy, egg and honey to plants, all at once as in {@link Exchanges}.
@@ -88,22 +87,15 @@ public final class PlantBased implements Substitution {
   }
 
   private static Ingredient usual(Ingredient old) {
-    Catalogue catalogue = Catalogue.builtIn();
-    if (old.is(Role.FAT)) {
-      return catalogue.require("margarine-80-unsalted");
-    } else if (old.is(Role.LIQUID)) {
-      boolean cream = Conserved.FAT.of(old) > 0.15;
-      return catalogue.require(cream ? "coconut-milk-canned" : "soy-drink-unsweetened");
-    } else if (old.is(Role.EGG)) {
-      return catalogue.require("soy-drink-unsweetened");
-    } else if (old.is(Role.SUGAR)) {
-      return catalogue.require("maple-syrup");
-    }
-    throw new BakeryException(
-        Reason.MISSING,
-        "there is no usual plant-based ingredient in place of this",
-        old.name(),
-        "choose one, for example soy drink in place of the water and no powder");
+    return Catalogue.builtIn()
+        .plantSubstitute(old)
+        .orElseThrow(
+            () ->
+                new BakeryException(
+                    Reason.MISSING,
+                    "there is no usual plant-based ingredient in place of this",
+                    old.name(),
+                    "choose one, for example soy drink in place of the water and no powder"));
   }
 
   @Override
