@@ -138,18 +138,6 @@ class BakeTest {
   }
 
   @Test
-  void inThinAirTheFrontStaysFartherBelowBoiling() {
-    OvenProfile profile = OvenProfile.step(celsius(200), minutes(30));
-    Bake low = bake(PIECE, profile);
-    Bake high = bake(PIECE.atAltitude(metres(3500)), profile);
-    assertThat(belowBoiling(high)).isGreaterThan(belowBoiling(low) + 1);
-  }
-
-  private static double belowBoiling(Bake bake) {
-    return bake.piece().boiling().in(CELSIUS) - bake.end().core().in(CELSIUS);
-  }
-
-  @Test
   void aColdSetPointDoesNotMakeTheOvenColderThanTheRoomThatComesInAtTheDoor() {
     for (double set : new double[] {0, 15, 30, 44}) {
       double begins =
