@@ -75,6 +75,9 @@ public record Bake(
   /** The kinetics of starch were measured over minutes; a shorter bake is judged by its core. */
   private static final double FLASH_MINUTES = 3;
 
+  /** A core so far above what is wanted has dried or is drying: a usual figure. */
+  private static final double FAR_ABOVE_KELVIN = 1;
+
   private static final double PALE_CELSIUS = 120;
   private static final double LOSS_LOW_PERCENT = 5;
   private static final double LOSS_HIGH_PERCENT = 25;
@@ -383,6 +386,21 @@ public record Bake(
               "NOT_DONE",
               doneness(),
               "Bake longer, lower the oven if the crust is dark, or make smaller pieces",
+              Advice.COMMON_PRACTICE));
+    }
+    if (end().core.in(CELSIUS) > wanted().high().in(CELSIUS) + FAR_ABOVE_KELVIN) {
+      advice.add(
+          Advice.note(
+              "CORE_HIGH",
+              "the core ends at "
+                  + both.temperature(end().core)
+                  + ", above the "
+                  + both.temperature(wanted().high())
+                  + " that are wanted"
+                  + doneAfter()
+                      .map(t -> "; it was done after " + AmountFormat.metric().time(t))
+                      .orElse(""),
+              "It dries from here on: take it out sooner",
               Advice.COMMON_PRACTICE));
     }
     double surface = end().surface.in(CELSIUS);

@@ -30,6 +30,9 @@ final class OvenCourse implements DryingBody.Surroundings {
   /** The water of a pan that boils gives its heat so fast, W/(m²·K): a usual figure. */
   private static final double BOILING_WATER = 1000;
 
+  /** What comes in at the door is no colder than a room: a usual figure. */
+  private static final double ROOM_CELSIUS = 20;
+
   private final OvenModel oven;
   private final BakePiece piece;
   private final DoughKind kind;
@@ -70,7 +73,8 @@ final class OvenCourse implements DryingBody.Surroundings {
     // a first ramp starts where it says, the fall at the door included
     from[0] =
         steps.get(0).rampFrom() == null
-            ? target(0) - oven.doorDrop().celsiusDegrees()
+            ? Math.max(
+                target(0) - oven.doorDrop().celsiusDegrees(), Math.min(target(0), ROOM_CELSIUS))
             : rampStart(0);
     for (int i = 1; i < begins.length; i++) {
       begins[i] = begins[i - 1] + steps.get(i - 1).duration().in(SECOND);

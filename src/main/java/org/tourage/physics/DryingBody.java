@@ -883,7 +883,7 @@ public record DryingBody(
     /**
      * The vapour that a cell gives: diffusion through a film and the crust with the flow that it
      * makes itself (J. Stefan), so that it has no bound where the vapour nears the pressure of the
-     * air.
+     * air. In thin air it diffuses faster, by the inverse of the pressure.
      */
     private void give(int k, double h, double open, double vapour, double inside) {
       double kelvin = Math.max(KELVIN, inside + KELVIN);
@@ -893,9 +893,10 @@ public record DryingBody(
       double now = activity * IapwsIf97Saturation.pressureAt(kelvin);
       double next = activity * IapwsIf97Saturation.pressureAt(kelvin + 0.01);
       // a crust that is damp takes what condenses as if it were not there
-      double crust = now < vapour ? 0 : giveCrust[k] / open;
+      double thin = pressure / Atmosphere.SEA_LEVEL_PASCAL;
+      double crust = now < vapour ? 0 : thin * giveCrust[k] / open;
       double carries =
-          giveShare[k] * giveArea[k] * pressure * WATER_GAS / kelvin / (LEWIS / h + crust);
+          giveShare[k] * giveArea[k] * pressure * WATER_GAS / kelvin / (thin * LEWIS / h + crust);
       given[k] = carries * StrictMath.log((pressure - vapour) / (pressure - Math.min(most, now)));
       givenSlope[k] = carries * (next - now) / 0.01 / (pressure - Math.min(most, now));
       givenLatent[k] = latent(inside);

@@ -138,6 +138,32 @@ class BakeTest {
   }
 
   @Test
+  void aColdSetPointDoesNotMakeTheOvenColderThanTheRoomThatComesInAtTheDoor() {
+    for (double set : new double[] {0, 15, 30, 44}) {
+      double begins =
+          OvenModel.HOUSEHOLD
+              .follow(OvenProfile.step(celsius(set), minutes(10)))
+              .legs()
+              .get(0)
+              .from()
+              .in(CELSIUS);
+      assertThat(begins).isEqualTo(Math.min(set, 20), within(1e-9));
+    }
+  }
+
+  @Test
+  void aCoreFarAboveWhatIsWantedIsAdvised() {
+    Bake late = bake(PIECE, OvenProfile.step(celsius(250), minutes(45)));
+    assertThat(late.advice())
+        .filteredOn(a -> a.code().equals("CORE_HIGH"))
+        .singleElement()
+        .satisfies(a -> assertThat(a.text()).contains("it was done after"));
+    Bake right = bake(PIECE, TWO_STEPS);
+    assertThat(right.end().core()).isLessThan(right.wanted().high());
+    assertThat(right.advice()).extracting(Advice::code).doesNotContain("CORE_HIGH");
+  }
+
+  @Test
   void aStepCanEndByCoreOrByLoss() {
     OvenProfile byCore =
         OvenProfile.of(new OvenProfile.Step(celsius(200), minutes(60)).untilCore(celsius(92)));
