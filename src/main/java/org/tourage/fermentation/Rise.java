@@ -56,9 +56,6 @@ public record Rise(
   private static final double LEAST_SURE = 0.5;
   private static final double MOST_SURE = 2;
 
-  /** Above this growth gas escapes from most doughs: common practice. */
-  static final double GAS_ESCAPES = 3;
-
   private static final int LOOKS = 400;
   private static final int HALVINGS = 60;
 
@@ -304,12 +301,14 @@ public record Rise(
               "Between half and double the amount time follows yeast; beyond, try a small dough first",
               Advice.COMMON_PRACTICE));
     }
-    if (growth > GAS_ESCAPES) {
+    if (growth > gas.holds()) {
       advice.add(
           Advice.warning(
               "GAS_ESCAPES",
               "a growth of " + Numbers.significant(growth, 3) + " was seen",
-              "Above about three times the volume gas escapes; calibrate with a doubling",
+              "Above about "
+                  + Numbers.significant(gas.holds(), 3)
+                  + " times the volume gas escapes; calibrate with a smaller rise",
               Advice.COMMON_PRACTICE));
     }
     if (!model.range().contains(temperature)) {
@@ -324,6 +323,26 @@ public record Rise(
                   + AmountFormat.sideBySide().temperature(model.range().high()),
               "Watch one within the range",
               model.source()));
+    }
+    return advice;
+  }
+
+  /**
+   * The advice for a growth that is wanted of this dough.
+   *
+   * @param wanted the growth wanted, 2 for doubled
+   * @return as {@link #advice()}, and a warning where gas escapes before
+   * @throws BakeryException if that is no growth
+   */
+  public List<Advice> advice(double wanted) {
+    gas.carbonDioxide(wanted, temperature);
+    List<Advice> advice = new ArrayList<>(advice());
+    if (wanted > gas.holds()) {
+      advice.add(
+          RiseAdvice.overproofed(
+              Numbers.significant(wanted, 3)
+                  + " times the volume is wanted of a dough that holds about "
+                  + Numbers.significant(gas.holds(), 3)));
     }
     return advice;
   }

@@ -2,6 +2,7 @@ package org.tourage.label;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
@@ -35,6 +36,9 @@ public final class KitchenCautions {
   private static final double DRY_YEAST_CELSIUS = 20;
 
   private static final int LOOKS_A_LEG = 200;
+
+  private static final Pattern LYE =
+      Pattern.compile("\\b(lye|caustic)\\b", Pattern.CASE_INSENSITIVE);
 
   private KitchenCautions() {}
 
@@ -267,17 +271,38 @@ public final class KitchenCautions {
   }
 
   /**
-   * The caution for a kettle, as bagels and pretzels need one.
+   * The caution for a kettle, as bagels need one.
    *
    * @return safety advice
    */
   public static Advice kettle() {
     return Advice.safety(
         "BOILING_KETTLE",
-        "boiling water and its steam scald, and lye burns skin and eyes",
-        "Lower pieces with a long skimmer, fill the kettle half, lift lids away from you; with lye"
-            + " wear gloves and goggles and keep it out of aluminium",
+        "boiling water and its steam scald",
+        "Lower pieces with a long skimmer, fill the kettle half, lift lids away from you",
         Advice.COMMON_PRACTICE);
+  }
+
+  /**
+   * The caution for a step that works with lye (sodium hydroxide), as a dip before the oven does.
+   *
+   * @param step the words of the step, for example {@code dip in lye}
+   * @return safety advice if the words name lye or caustic soda; none otherwise
+   */
+  public static List<Advice> lye(String step) {
+    if (!LYE.matcher(step).find()) {
+      return List.of();
+    }
+    return List.of(
+        Advice.safety(
+            "LYE",
+            "lye burns skin and eyes, can blind, and eats aluminium",
+            "Wear goggles, long gloves and an apron, keep learners and bare hands away; take food-grade"
+                + " lye of the strength that your local code allows, stir lye into cold water, never"
+                + " water onto lye, in steel or plastic and never in aluminium; on skin or in eyes rinse"
+                + " with running water for a quarter of an hour and call for help; label it, lock it away,"
+                + " and bake every dipped piece through: none is eaten raw",
+            Advice.COMMON_PRACTICE));
   }
 
   private static boolean needsControl(Formula formula) {
