@@ -1,5 +1,6 @@
 package org.tourage.fermentation;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.KELVIN;
@@ -94,6 +95,8 @@ public record DoughGas(
    * @param holds the growth above which gas escapes from the dough, above 1
    */
   public DoughGas {
+    requireNonNull(gasFree, "gasFree");
+    requireNonNull(mixedAt, "mixedAt");
     if (!(holds > 1) || Double.isInfinite(holds)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -153,6 +156,7 @@ public record DoughGas(
    * @return the gas
    */
   public static DoughGas of(Formula formula, Quantity<Temperature> mixedAt) {
+    requireNonNull(formula, "formula");
     return of(formula.constituents(StageKind::inDough), mixedAt)
         .withSaltInWater(OsmoticLoad.of(formula).saltInWater())
         .withHold(holds(formula));
@@ -181,11 +185,13 @@ public record DoughGas(
    * @return the gas
    */
   public static DoughGas of(Constituents dough, Quantity<Temperature> mixedAt) {
+    requireNonNull(dough, "dough");
+    requireNonNull(mixedAt, "mixedAt");
     return new DoughGas(
         dough.water() / dough.sum(),
         ChoiOkos1986.density(dough, mixedAt),
         USUAL_AIR,
-        Amount.from(mixedAt),
+        Amount.from(requireNonNull(mixedAt, "mixedAt")),
         Atmosphere.SEA_LEVEL_PASCAL);
   }
 
@@ -207,7 +213,7 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withAir(Quantity<Dimensionless> share) {
-    return new DoughGas(water, gasFree, FRACTION.measure(share), mixedAt, pascal, salt, freeWater, holds);
+    return new DoughGas(water, gasFree, FRACTION.measure(requireNonNull(share, "share")), mixedAt, pascal, salt, freeWater, holds);
   }
 
   /**
@@ -217,7 +223,7 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withSaltInWater(Quantity<Dimensionless> share) {
-    double s = FRACTION.measure(share);
+    double s = FRACTION.measure(requireNonNull(share, "share"));
     // grams of salt to a kilogram of water, taken as a litre
     double molar = s < 1 ? 1000 * s / (1 - s) / MOLAR_MASS_OF_SALT : Double.NaN;
     return new DoughGas(water, gasFree, air, mixedAt, pascal, molar, freeWater, holds);
@@ -231,7 +237,7 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withBoundWater(Quantity<Dimensionless> share) {
-    return new DoughGas(water, gasFree, air, mixedAt, pascal, salt, 1 - FRACTION.measure(share), holds);
+    return new DoughGas(water, gasFree, air, mixedAt, pascal, salt, 1 - FRACTION.measure(requireNonNull(share, "share")), holds);
   }
 
   /**
@@ -307,7 +313,7 @@ public record DoughGas(
    * @return the growth, 2 for doubled; a little below 1 for a dough without gas that has cooled
    */
   public double growth(double moles, Quantity<Temperature> temperature) {
-    return growthAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
+    return growthAt(moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
   }
 
   double growthAt(double moles, double celsius) {
@@ -335,7 +341,7 @@ public record DoughGas(
    * @throws BakeryException if the dough would have this volume without any carbon dioxide
    */
   public double carbonDioxide(double growth, Quantity<Temperature> temperature) {
-    double kelvin = 273.15 + celsiusInRange(CELSIUS.measure(temperature));
+    double kelvin = 273.15 + celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature")));
     double bubbles = growth * (solidVolume() + firstBubbles()) - solidVolume();
     double dry = dryPressure(kelvin);
     double alone = airMoles() * GAS_CONSTANT * kelvin / dry;
@@ -361,7 +367,7 @@ public record DoughGas(
    * @return mol for each kg of dough after
    */
   public double afterKnockingBack(double moles, Quantity<Temperature> temperature) {
-    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
+    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
   }
 
   /**
@@ -372,7 +378,7 @@ public record DoughGas(
    * @return mol for each kg of dough
    */
   public double dissolved(double moles, Quantity<Temperature> temperature) {
-    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
+    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
   }
 
   /** The same for any temperature. */

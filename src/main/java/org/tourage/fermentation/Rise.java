@@ -77,6 +77,9 @@ public record Rise(
    * @param seen whether it was seen; false for a first guess
    */
   public Rise {
+    requireNonNull(model, "model");
+    requireNonNull(time, "time");
+    requireNonNull(temperature, "temperature");
     requireNonNull(gas, "gas");
     EquivalentTime.requireRate(model, temperature);
     gas.carbonDioxide(growth, temperature);
@@ -110,7 +113,7 @@ public record Rise(
       double growth,
       Quantity<Time> time,
       Quantity<Temperature> temperature) {
-    return new Rise(gas, model, growth, Amount.from(time), Amount.from(temperature), 1, true);
+    return new Rise(gas, model, growth, Amount.from(requireNonNull(time, "time")), Amount.from(requireNonNull(temperature, "temperature")), 1, true);
   }
 
   /**
@@ -145,7 +148,7 @@ public record Rise(
         2,
         MINUTE.amount(GUESS_MINUTES),
         CELSIUS.amount(GUESS_CELSIUS),
-        PERCENT.measure(freshYeast) / GUESS_FRESH_PERCENT,
+        PERCENT.measure(requireNonNull(freshYeast, "freshYeast")) / GUESS_FRESH_PERCENT,
         false);
   }
 
@@ -199,7 +202,7 @@ public record Rise(
    * @throws BakeryException if nothing ferments there, or the growth is none
    */
   public Amount<Time> timeTo(double wanted, Quantity<Temperature> at) {
-    EquivalentTime.requireRate(model, Amount.from(at));
+    EquivalentTime.requireRate(model, Amount.from(requireNonNull(at, "at")));
     return MINUTE.amount(gas.carbonDioxide(wanted, at) / (pace() * model.rate(at)) / 60);
   }
 
@@ -272,7 +275,7 @@ public record Rise(
    * @return this rise with the yeast that it takes; {@link #yeast()} is the factor
    */
   public Rise yeastFor(double wanted, Quantity<Time> within, Quantity<Temperature> at) {
-    double seconds = SECOND.measure(within);
+    double seconds = SECOND.measure(requireNonNull(within, "within"));
     if (!(seconds > 0)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,

@@ -96,7 +96,7 @@ final class RiseAdvice {
         name
             + " passes "
             + Numbers.significant(holds, 3)
-            + " times the volume after "
+            + " times the volume within "
             + AmountFormat.metric().time(MINUTE.amount(passed.time().in(MINUTE) - began))
             + " and would end at "
             + Numbers.significant(most, 3)

@@ -1,5 +1,7 @@
 package org.tourage.label;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
@@ -7,6 +9,8 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
 import org.tourage.formula.Formula;
 import org.tourage.formula.Line;
 import org.tourage.formula.StageKind;
@@ -15,6 +19,7 @@ import org.tourage.ingredient.Component;
 import org.tourage.ingredient.Role;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.physics.TemperatureHistory;
+import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
 
@@ -49,6 +54,7 @@ public final class KitchenCautions {
    * @return safety advice
    */
   public static List<Advice> of(Formula formula) {
+    requireNonNull(formula, "formula");
     List<Advice> advice = new ArrayList<>();
     advice.add(
         Advice.safety(
@@ -115,11 +121,12 @@ public final class KitchenCautions {
    *     note if it does and the time is shorter; none otherwise
    */
   public static List<Advice> warmHold(Formula formula, Quantity<Time> warm) {
+    requireDuration(warm);
     if (!needsControl(formula)) {
       return List.of();
     }
     String time = AmountFormat.metric().time(warm);
-    if (BakeryUnits.HOUR.measure(warm) > MOST_WARM_HOURS) {
+    if (BakeryUnits.HOUR.measure(requireNonNull(warm, "warm")) > MOST_WARM_HOURS) {
       return List.of(
           Advice.safety(
               "WARM_HOLD",
@@ -155,9 +162,10 @@ public final class KitchenCautions {
       Quantity<Temperature> start,
       Quantity<Temperature> warmest) {
     boolean sixHours =
-        BakeryUnits.CELSIUS.measure(start) <= COLD_CELSIUS
-            && BakeryUnits.CELSIUS.measure(warmest) <= COOL_CELSIUS;
-    double hours = BakeryUnits.HOUR.measure(warm);
+        BakeryUnits.CELSIUS.measure(requireNonNull(start, "start")) <= COLD_CELSIUS
+            && BakeryUnits.CELSIUS.measure(requireNonNull(warmest, "warmest")) <= COOL_CELSIUS;
+    requireDuration(warm);
+    double hours = BakeryUnits.HOUR.measure(requireNonNull(warm, "warm"));
     boolean told = sixHours && hours > MOST_WARM_HOURS && hours <= MOST_COOL_HOURS;
     if (!told || !needsControl(formula)) {
       return warmHold(formula, warm);
@@ -182,6 +190,7 @@ public final class KitchenCautions {
    * @return safety advice if it does not, or is not cold at the end; none otherwise
    */
   public static List<Advice> cooling(TemperatureHistory core) {
+    requireNonNull(core, "core");
     double start = core.legs().get(0).from().in(BakeryUnits.CELSIUS);
     boolean hot = start >= HOT_CELSIUS;
     double from = hot ? below(core, HOT_CELSIUS) : 0;
@@ -243,7 +252,7 @@ public final class KitchenCautions {
         formula.lines().stream()
             .map(l -> YeastForm.of(l.ingredient()))
             .anyMatch(f -> f.isPresent() && f.get() != YeastForm.FRESH);
-    if (!dry || BakeryUnits.CELSIUS.measure(water) >= DRY_YEAST_CELSIUS) {
+    if (!dry || BakeryUnits.CELSIUS.measure(requireNonNull(water, "water")) >= DRY_YEAST_CELSIUS) {
       return List.of();
     }
     return List.of(
@@ -290,7 +299,7 @@ public final class KitchenCautions {
    * @return safety advice if the words name lye or caustic soda; none otherwise
    */
   public static List<Advice> lye(String step) {
-    if (!LYE.matcher(step).find()) {
+    if (!LYE.matcher(requireNonNull(step, "step")).find()) {
       return List.of();
     }
     return List.of(
@@ -303,6 +312,16 @@ public final class KitchenCautions {
                 + " with running water for a quarter of an hour and call for help; label it, lock it away,"
                 + " and bake every dipped piece through: none is eaten raw",
             Advice.COMMON_PRACTICE));
+  }
+
+  private static void requireDuration(Quantity<Time> warm) {
+    if (BakeryUnits.HOUR.measure(requireNonNull(warm, "warm")) < 0) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "a dough can't be warm for less than no time",
+          "warm " + Amount.from(warm),
+          "give 0 h or more");
+    }
   }
 
   private static boolean needsControl(Formula formula) {

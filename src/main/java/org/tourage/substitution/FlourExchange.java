@@ -184,7 +184,7 @@ public record FlourExchange(
       Ingredient to,
       Quantity<Dimensionless> share,
       FlourWater change) {
-    double part = FRACTION.measure(share);
+    double part = FRACTION.measure(requireNonNull(share, "share"));
     if (part < 0 || part > 1) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -230,7 +230,7 @@ public record FlourExchange(
         formula,
         requireNonNull(from, "from"),
         requireNonNull(to, "to"),
-        Amount.from(share),
+        Amount.from(requireNonNull(share, "share")),
         after,
         PERCENT.amount(estimate * 100),
         PERCENT.amount(spread * 100),

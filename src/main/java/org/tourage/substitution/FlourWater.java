@@ -1,5 +1,6 @@
 package org.tourage.substitution;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import javax.measure.Quantity;
@@ -30,7 +31,7 @@ record FlourWater(double points, double spread, String source) {
       Ingredient to,
       AbsorptionModel model,
       Quantity<Dimensionless> moisture) {
-    double bag = PERCENT.measure(moisture);
+    double bag = PERCENT.measure(requireNonNull(moisture, "moisture"));
     if (!(bag >= 0) || bag > 10) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
