@@ -146,7 +146,9 @@ public record DoughBody(
    * @return the body, as thick as the mass makes it, uncovered in still air
    */
   public static DoughBody rollOf(Quantity<Mass> mass, Constituents dough, Quantity<Length> length) {
-    double across = Math.sqrt(volume(mass, dough) * 4 / (Math.PI * METRE.measure(requireNonNull(length, "length"))));
+    double across =
+        Math.sqrt(
+            volume(mass, dough) * 4 / (Math.PI * METRE.measure(requireNonNull(length, "length"))));
     AmountFormat format = AmountFormat.metric();
     Amount<Length> wide = METRE.amount(positive(across));
     Amount<Length> axis = Amount.from(requireNonNull(length, "length"));

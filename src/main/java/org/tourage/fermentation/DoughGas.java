@@ -213,7 +213,15 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withAir(Quantity<Dimensionless> share) {
-    return new DoughGas(water, gasFree, FRACTION.measure(requireNonNull(share, "share")), mixedAt, pascal, salt, freeWater, holds);
+    return new DoughGas(
+        water,
+        gasFree,
+        FRACTION.measure(requireNonNull(share, "share")),
+        mixedAt,
+        pascal,
+        salt,
+        freeWater,
+        holds);
   }
 
   /**
@@ -237,7 +245,15 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withBoundWater(Quantity<Dimensionless> share) {
-    return new DoughGas(water, gasFree, air, mixedAt, pascal, salt, 1 - FRACTION.measure(requireNonNull(share, "share")), holds);
+    return new DoughGas(
+        water,
+        gasFree,
+        air,
+        mixedAt,
+        pascal,
+        salt,
+        1 - FRACTION.measure(requireNonNull(share, "share")),
+        holds);
   }
 
   /**
@@ -313,7 +329,8 @@ public record DoughGas(
    * @return the growth, 2 for doubled; a little below 1 for a dough without gas that has cooled
    */
   public double growth(double moles, Quantity<Temperature> temperature) {
-    return growthAt(moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
+    return growthAt(
+        moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
   }
 
   double growthAt(double moles, double celsius) {
@@ -341,7 +358,8 @@ public record DoughGas(
    * @throws BakeryException if the dough would have this volume without any carbon dioxide
    */
   public double carbonDioxide(double growth, Quantity<Temperature> temperature) {
-    double kelvin = 273.15 + celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature")));
+    double kelvin =
+        273.15 + celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature")));
     double bubbles = growth * (solidVolume() + firstBubbles()) - solidVolume();
     double dry = dryPressure(kelvin);
     double alone = airMoles() * GAS_CONSTANT * kelvin / dry;
@@ -367,7 +385,8 @@ public record DoughGas(
    * @return mol for each kg of dough after
    */
   public double afterKnockingBack(double moles, Quantity<Temperature> temperature) {
-    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
+    return keptAt(
+        moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
   }
 
   /**
@@ -378,7 +397,8 @@ public record DoughGas(
    * @return mol for each kg of dough
    */
   public double dissolved(double moles, Quantity<Temperature> temperature) {
-    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
+    return keptAt(
+        moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
   }
 
   /** The same for any temperature. */

@@ -54,7 +54,9 @@ public record Q10Rule(double factor, Amount<Temperature> reference, AmountRange<
    */
   public static Q10Rule of(double factor, Quantity<Temperature> reference) {
     return new Q10Rule(
-        factor, Amount.from(requireNonNull(reference, "reference")), new AmountRange<>(CELSIUS.amount(10), CELSIUS.amount(32)));
+        factor,
+        Amount.from(requireNonNull(reference, "reference")),
+        new AmountRange<>(CELSIUS.amount(10), CELSIUS.amount(32)));
   }
 
   /**

@@ -108,7 +108,12 @@ public record Ripeness(
   public static Ripeness ofLevain(
       Quantity<Dimensionless> seed, Quantity<Time> time, Quantity<Temperature> temperature) {
     Amount<Dimensionless> share = Amount.from(requireNonNull(seed, "seed"));
-    return new Ripeness(true, share, share, Amount.from(requireNonNull(time, "time")), Amount.from(requireNonNull(temperature, "temperature")));
+    return new Ripeness(
+        true,
+        share,
+        share,
+        Amount.from(requireNonNull(time, "time")),
+        Amount.from(requireNonNull(temperature, "temperature")));
   }
 
   /**
@@ -123,7 +128,12 @@ public record Ripeness(
   public static Ripeness ofPreferment(
       Quantity<Dimensionless> yeast, Quantity<Time> time, Quantity<Temperature> temperature) {
     Amount<Dimensionless> share = Amount.from(requireNonNull(yeast, "yeast"));
-    return new Ripeness(false, share, share, Amount.from(requireNonNull(time, "time")), Amount.from(requireNonNull(temperature, "temperature")));
+    return new Ripeness(
+        false,
+        share,
+        share,
+        Amount.from(requireNonNull(time, "time")),
+        Amount.from(requireNonNull(temperature, "temperature")));
   }
 
   /**
@@ -133,7 +143,8 @@ public record Ripeness(
    * @return the ripeness
    */
   public Ripeness with(Quantity<Dimensionless> other) {
-    return new Ripeness(levain, Amount.from(requireNonNull(other, "other")), seenStart, time, temperature);
+    return new Ripeness(
+        levain, Amount.from(requireNonNull(other, "other")), seenStart, time, temperature);
   }
 
   private static RateModel yeast(boolean levain) {

@@ -113,7 +113,14 @@ public record Rise(
       double growth,
       Quantity<Time> time,
       Quantity<Temperature> temperature) {
-    return new Rise(gas, model, growth, Amount.from(requireNonNull(time, "time")), Amount.from(requireNonNull(temperature, "temperature")), 1, true);
+    return new Rise(
+        gas,
+        model,
+        growth,
+        Amount.from(requireNonNull(time, "time")),
+        Amount.from(requireNonNull(temperature, "temperature")),
+        1,
+        true);
   }
 
   /**

@@ -180,7 +180,8 @@ public record RiseHistory(
    * @return the history, without a stage yet
    */
   public static RiseHistory start(Rise rise, Quantity<Temperature> temperature) {
-    return new RiseHistory(rise, Amount.from(requireNonNull(temperature, "temperature")), 0, List.of());
+    return new RiseHistory(
+        rise, Amount.from(requireNonNull(temperature, "temperature")), 0, List.of());
   }
 
   /**
@@ -196,7 +197,8 @@ public record RiseHistory(
   public static RiseHistory startGrown(
       Rise rise, Quantity<Temperature> temperature, double growth) {
     double moles = rise.gas().carbonDioxide(growth, temperature);
-    return new RiseHistory(rise, Amount.from(requireNonNull(temperature, "temperature")), moles, List.of());
+    return new RiseHistory(
+        rise, Amount.from(requireNonNull(temperature, "temperature")), moles, List.of());
   }
 
   /**

@@ -86,7 +86,11 @@ public record Rosso1993(
       Quantity<Temperature> maximum,
       String source) {
     return new Rosso1993(
-        name, Amount.from(requireNonNull(minimum, "minimum")), Amount.from(requireNonNull(optimum, "optimum")), Amount.from(requireNonNull(maximum, "maximum")), source);
+        name,
+        Amount.from(requireNonNull(minimum, "minimum")),
+        Amount.from(requireNonNull(optimum, "optimum")),
+        Amount.from(requireNonNull(maximum, "maximum")),
+        source);
   }
 
   /**

@@ -79,7 +79,10 @@ public record Sourdough(Amount<Temperature> temperature, double ph, Amount<Dimen
    */
   public static Sourdough at(
       Quantity<Temperature> temperature, double ph, Quantity<Dimensionless> salt) {
-    return new Sourdough(Amount.from(requireNonNull(temperature, "temperature")), ph, Amount.from(requireNonNull(salt, "salt")));
+    return new Sourdough(
+        Amount.from(requireNonNull(temperature, "temperature")),
+        ph,
+        Amount.from(requireNonNull(salt, "salt")));
   }
 
   /**

@@ -177,7 +177,8 @@ public record Keeping(
         }
       }
     }
-    return tally.keeping("crumb of " + formula.name(), FRACTION.measure(requireNonNull(loss, "loss")));
+    return tally.keeping(
+        "crumb of " + formula.name(), FRACTION.measure(requireNonNull(loss, "loss")));
   }
 
   /**
@@ -273,7 +274,8 @@ public record Keeping(
    * @throws BakeryException if nothing was observed at that temperature
    */
   public Keeping keptAt(Quantity<Temperature> temperature) {
-    return new Keeping(name, waterActivity, Amount.from(requireNonNull(temperature, "temperature")), perishable);
+    return new Keeping(
+        name, waterActivity, Amount.from(requireNonNull(temperature, "temperature")), perishable);
   }
 
   /**

@@ -81,7 +81,8 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
      * @throws BakeryException if D is not above 0
      */
     public static Tested of(Quantity<Temperature> at, Quantity<Time> decimal) {
-      return new Tested(Amount.from(requireNonNull(at, "at")), Amount.from(requireNonNull(decimal, "decimal")));
+      return new Tested(
+          Amount.from(requireNonNull(at, "at")), Amount.from(requireNonNull(decimal, "decimal")));
     }
 
     /** {@code 28.64 min at 55 °C (131 °F)}. */

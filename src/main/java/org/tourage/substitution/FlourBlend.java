@@ -103,7 +103,11 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
      * @return the part
      */
     public Part between(Quantity<Dimensionless> low, Quantity<Dimensionless> high) {
-      return new Part(flour, cost, Amount.from(requireNonNull(low, "low")), Amount.from(requireNonNull(high, "high")));
+      return new Part(
+          flour,
+          cost,
+          Amount.from(requireNonNull(low, "low")),
+          Amount.from(requireNonNull(high, "high")));
     }
   }
 

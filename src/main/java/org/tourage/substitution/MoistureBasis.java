@@ -31,7 +31,8 @@ public final class MoistureBasis {
       Quantity<Dimensionless> share,
       Quantity<Dimensionless> moisture,
       Quantity<Dimensionless> wanted) {
-    return PERCENT.amount(PERCENT.measure(requireNonNull(share, "share")) * dry(wanted) / dry(moisture));
+    return PERCENT.amount(
+        PERCENT.measure(requireNonNull(share, "share")) * dry(wanted) / dry(moisture));
   }
 
   /**
@@ -48,8 +49,11 @@ public final class MoistureBasis {
       Quantity<Dimensionless> absorption,
       Quantity<Dimensionless> moisture,
       Quantity<Dimensionless> wanted) {
-    double total = PERCENT.measure(requireNonNull(absorption, "absorption")) + PERCENT.measure(requireNonNull(moisture, "moisture"));
-    return PERCENT.amount(total * dry(wanted) / dry(moisture) - PERCENT.measure(requireNonNull(wanted, "wanted")));
+    double total =
+        PERCENT.measure(requireNonNull(absorption, "absorption"))
+            + PERCENT.measure(requireNonNull(moisture, "moisture"));
+    return PERCENT.amount(
+        total * dry(wanted) / dry(moisture) - PERCENT.measure(requireNonNull(wanted, "wanted")));
   }
 
   private static double dry(Quantity<Dimensionless> moisture) {

@@ -324,9 +324,11 @@ class RulesOfTheJointsTest {
         Procedure.of(
             Step.mix(minutes(12), celsius(25)),
             Step.of(Action.Simple.GLAZE, minutes(3)).called("dip in butter"));
-    assertThat(codes(day(Kitchen.USUAL, Order.asGiven(Product.of(lean(), lye)))))
+    assertThat(day(Kitchen.USUAL, Order.asGiven(Product.of(lean(), lye))).cautions())
+        .extracting(Advice::code)
         .containsOnlyOnce("LYE");
-    assertThat(codes(day(Kitchen.USUAL, Order.asGiven(Product.of(lean(), butter)))))
+    assertThat(day(Kitchen.USUAL, Order.asGiven(Product.of(lean(), butter))).cautions())
+        .extracting(Advice::code)
         .doesNotContain("LYE");
   }
 }

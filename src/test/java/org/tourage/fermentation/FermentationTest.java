@@ -100,8 +100,7 @@ class FermentationTest {
   @Test
   void nineKelvinAboutHalveTheTimeAsTheTradeSays() {
     double ratio = GAS.rate(celsius(27)) / GAS.rate(celsius(18));
-    assertThat(ratio)
-        .isBetween(figure("time ratio of 9 K low"), figure("time ratio of 9 K high"));
+    assertThat(ratio).isBetween(figure("time ratio of 9 K low"), figure("time ratio of 9 K high"));
   }
 
   @Test

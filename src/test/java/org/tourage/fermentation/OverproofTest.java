@@ -68,7 +68,8 @@ class OverproofTest {
     List<Advice> told = overproofed(proof(with("bread flour", 90, "dark rye flour"), 420));
     assertThat(told).hasSize(1);
     assertThat(told.get(0).text())
-        .matches("proof passes 3 times the volume within 2 h 55 min and would end at 7\\.09 times if no gas escaped")
+        .matches(
+            "proof passes 3 times the volume within 2 h 55 min and would end at 7\\.09 times if no gas escaped")
         .doesNotContain("score");
     assertThat(told.get(0).remedy()).contains("collapse");
     assertThat(told.get(0).source()).isEqualTo(Advice.COMMON_PRACTICE);

@@ -49,8 +49,7 @@ class LaminationTest {
         .isEqualTo(figure("multiplied dough layers of half with book and letter"));
     FoldSequence letters = sequence(LockIn.HALF, Fold.LETTER, Fold.LETTER, Fold.LETTER);
     assertThat(letters.fatLayers()).isEqualTo(figure("fat layers of half with three letters"));
-    assertThat(letters.doughLayers())
-        .isEqualTo(figure("dough layers of half with three letters"));
+    assertThat(letters.doughLayers()).isEqualTo(figure("dough layers of half with three letters"));
     FoldSequence thirds = sequence(LockIn.THIRDS, Fold.BOOK, Fold.BOOK);
     assertThat(thirds.fatLayers()).isEqualTo(figure("fat layers of thirds with two books"));
     assertThat(thirds.doughLayers()).isEqualTo(figure("dough layers of thirds with two books"));
@@ -59,8 +58,7 @@ class LaminationTest {
     FoldSequence outside = sequence(LockIn.OUTSIDE, Fold.LETTER, Fold.BOOK);
     assertThat(outside.doughLayers())
         .isEqualTo(figure("dough layers of outside with letter and book"));
-    assertThat(outside.fatLayers())
-        .isEqualTo(figure("fat layers of outside with letter and book"));
+    assertThat(outside.fatLayers()).isEqualTo(figure("fat layers of outside with letter and book"));
     FoldSequence six =
         sequence(
             LockIn.ENVELOPE,

@@ -55,9 +55,7 @@ class SeenInPrintReferenceTest {
     for (int i = 0; i < ours.size(); i++) {
       int digits = Math.min(ours.get(i).scale(), printed.get(i).scale());
       BigDecimal band =
-          seen.text("grade").equals("exact")
-              ? BigDecimal.ZERO
-              : BigDecimal.valueOf(5, digits + 1);
+          seen.text("grade").equals("exact") ? BigDecimal.ZERO : BigDecimal.valueOf(5, digits + 1);
       assertThat(ours.get(i)).isCloseTo(printed.get(i), within(band));
     }
   }

@@ -133,8 +133,7 @@ class SubstitutionReferenceTest {
     AbsorptionModel.Estimate estimate = new MeasuredAbsorption().estimate(measured);
     assertThat(estimate.absorption()).isEqualTo(percent(60));
     assertThat(estimate.uncertainty().in(PERCENT))
-        .isCloseTo(
-            60 * figure("repeatability of absorption in percent of it") / 100, within(1e-9));
+        .isCloseTo(60 * figure("repeatability of absorption in percent of it") / 100, within(1e-9));
     assertThat(estimate).hasToString("60 % ± 0.33 %");
   }
 }
