@@ -171,6 +171,11 @@ final class DayWork {
     if (product.procedure().boil().isPresent()) {
       advice.add(KitchenCautions.kettle());
     }
+    product.procedure().steps().stream()
+        .map(step -> KitchenCautions.lye(step.name()))
+        .filter(caution -> !caution.isEmpty())
+        .limit(1)
+        .forEach(advice::addAll);
     if (scaled.trim().value() > 0) {
       advice.add(KitchenCautions.trim());
     }

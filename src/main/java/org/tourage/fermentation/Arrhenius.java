@@ -48,6 +48,8 @@ public record Arrhenius(
    * @param source where the activation energy comes from
    */
   public Arrhenius {
+    requireNonNull(activation, "activation");
+    requireNonNull(reference, "reference");
     requireNonNull(range, "range");
     requireNonNull(source, "source");
     double joules = activation.in(JOULE);
@@ -71,8 +73,8 @@ public record Arrhenius(
   public static Arrhenius of(
       Quantity<Energy> activation, Quantity<Temperature> reference, String source) {
     return new Arrhenius(
-        Amount.from(activation),
-        Amount.from(reference),
+        Amount.from(requireNonNull(activation, "activation")),
+        Amount.from(requireNonNull(reference, "reference")),
         new AmountRange<>(CELSIUS.amount(10), CELSIUS.amount(32)),
         source);
   }
@@ -88,16 +90,8 @@ public record Arrhenius(
    */
   public static Arrhenius observed(
       Quantity<Temperature> cold, Quantity<Temperature> warm, double ratio) {
-    double low = KELVIN.measure(cold);
-    double high = KELVIN.measure(warm);
-    if (!(low < high) || !(ratio > 1) || Double.isInfinite(ratio)) {
-      throw new BakeryException(
-          Reason.INCONSISTENT,
-          "the warmer dough must have been the quicker one",
-          Amount.from(cold) + ", " + Amount.from(warm) + ", ratio of times " + ratio,
-          "give the lower temperature first, and a ratio above 1");
-    }
-    double joules = GAS_CONSTANT * StrictMath.log(ratio) / (1 / low - 1 / high);
+    TwoTimes times = TwoTimes.of(cold, warm, ratio);
+    double joules = GAS_CONSTANT * StrictMath.log(ratio) / (1 / times.low() - 1 / times.high());
     return of(KILOJOULE.amount(joules / 1000), cold, "two times of one dough");
   }
 

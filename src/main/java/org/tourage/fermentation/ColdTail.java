@@ -51,6 +51,7 @@ public record ColdTail(RateModel model, Amount<Temperature> joint, double factor
    * @param seen whether a night of this dough set the factor
    */
   public ColdTail {
+    requireNonNull(joint, "joint");
     requireNonNull(model, "model");
     if (!(model.rate(joint) > 0) || !(factor > 1) || Double.isInfinite(factor)) {
       throw new BakeryException(
@@ -70,7 +71,7 @@ public record ColdTail(RateModel model, Amount<Temperature> joint, double factor
    * @return the model
    */
   public static ColdTail below(RateModel model, Quantity<Temperature> joint, double factor) {
-    return new ColdTail(model, Amount.from(joint), factor, false);
+    return new ColdTail(model, Amount.from(requireNonNull(joint, "joint")), factor, false);
   }
 
   /**

@@ -1,5 +1,6 @@
 package org.tourage.fermentation;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.KELVIN;
@@ -13,7 +14,9 @@ import javax.measure.quantity.Temperature;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.formula.Formula;
+import org.tourage.formula.Line;
 import org.tourage.formula.StageKind;
+import org.tourage.ingredient.Allergen;
 import org.tourage.internal.Numbers;
 import org.tourage.physics.Atmosphere;
 import org.tourage.physics.Carroll1991;
@@ -45,6 +48,7 @@ import org.tourage.quantity.Density;
  * @param salt mol of sodium chloride for each litre of the water, 0 to 6
  * @param freeWater the share of the water that dissolves gas, above 0 and up to 1; what is bound to
  *     the flour dissolves none
+ * @param holds the growth above which gas escapes from the dough, above 1
  */
 public record DoughGas(
     double water,
@@ -53,7 +57,8 @@ public record DoughGas(
     Amount<Temperature> mixedAt,
     double pascal,
     double salt,
-    double freeWater)
+    double freeWater,
+    double holds)
     implements Serializable {
   /** Air in a dough that is mixed in the open: usual 4 to 12 % by volume (from memory). */
   public static final double USUAL_AIR = 0.08;
@@ -66,6 +71,12 @@ public record DoughGas(
 
   /** A saturated brine has about 6 mol of salt to the litre. */
   private static final double MOST_SALT = 6.2;
+
+  /** Above this growth gas escapes from most doughs of wheat: common practice. */
+  private static final double WHEAT_HOLDS = 3;
+
+  /** Doughs of mostly rye, or without gluten, are proofed by half to double: common practice. */
+  private static final double WEAK_HOLDS = 2;
 
   private static final double LOWEST_PASCAL = 20_000;
   private static final double HIGHEST_PASCAL = 120_000;
@@ -81,8 +92,18 @@ public record DoughGas(
    * @param pascal the pressure of the air in Pa
    * @param salt mol of sodium chloride for each litre of the water, 0 to 6
    * @param freeWater the share of the water that dissolves gas, above 0 and up to 1
+   * @param holds the growth above which gas escapes from the dough, above 1
    */
   public DoughGas {
+    requireNonNull(gasFree, "gasFree");
+    requireNonNull(mixedAt, "mixedAt");
+    if (!(holds > 1) || Double.isInfinite(holds)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "a dough that holds no gas has no rise",
+          holds + " times the volume",
+          "give the growth above which gas escapes: about 3 for wheat, 2 for rye");
+    }
     boolean shares = water > 0 && water < 1 && air > 0 && air < 0.5;
     if (!(salt >= 0) || salt > MOST_SALT || !(freeWater > 0) || freeWater > 1) {
       throw new BakeryException(
@@ -109,7 +130,7 @@ public record DoughGas(
   }
 
   /**
-   * A dough without salt whose water is all free.
+   * A dough of wheat without salt whose water is all free.
    *
    * @param water the share of water by mass, above 0 and below 1
    * @param gasFree the density of the dough without gas
@@ -123,19 +144,36 @@ public record DoughGas(
       double air,
       Amount<Temperature> mixedAt,
       double pascal) {
-    this(water, gasFree, air, mixedAt, pascal, 0, 1);
+    this(water, gasFree, air, mixedAt, pascal, 0, 1, WHEAT_HOLDS);
   }
 
   /**
-   * The gas of a dough by its formula, with usual air, at sea level, its salt counted.
+   * The gas of a dough by its formula, with usual air, at sea level, its salt counted. It holds 3
+   * times its volume where half of the flour or more is wheat, 2 times otherwise (common practice).
    *
    * @param formula the formula; its roll-in fat and finish are left out
    * @param mixedAt the temperature after mixing
    * @return the gas
    */
   public static DoughGas of(Formula formula, Quantity<Temperature> mixedAt) {
+    requireNonNull(formula, "formula");
     return of(formula.constituents(StageKind::inDough), mixedAt)
-        .withSaltInWater(OsmoticLoad.of(formula).saltInWater());
+        .withSaltInWater(OsmoticLoad.of(formula).saltInWater())
+        .withHold(holds(formula));
+  }
+
+  private static double holds(Formula formula) {
+    double wheat = 0;
+    double flour = 0;
+    for (Line line : formula.lines()) {
+      if (line.isFlour()) {
+        double share = line.percent().in(FRACTION);
+        flour += share;
+        wheat += line.ingredient().allergens().contains(Allergen.WHEAT) ? share : 0;
+      }
+    }
+    // what counts no flour is judged as wheat is; the sum may miss its half by a last digit
+    return wheat >= 0.5 * flour * (1 - 1e-9) ? WHEAT_HOLDS : WEAK_HOLDS;
   }
 
   /**
@@ -147,11 +185,13 @@ public record DoughGas(
    * @return the gas
    */
   public static DoughGas of(Constituents dough, Quantity<Temperature> mixedAt) {
+    requireNonNull(dough, "dough");
+    requireNonNull(mixedAt, "mixedAt");
     return new DoughGas(
         dough.water() / dough.sum(),
         ChoiOkos1986.density(dough, mixedAt),
         USUAL_AIR,
-        Amount.from(mixedAt),
+        Amount.from(requireNonNull(mixedAt, "mixedAt")),
         Atmosphere.SEA_LEVEL_PASCAL);
   }
 
@@ -163,7 +203,7 @@ public record DoughGas(
    */
   public DoughGas atAltitude(Quantity<Length> altitude) {
     return new DoughGas(
-        water, gasFree, air, mixedAt, Atmosphere.pressure(altitude), salt, freeWater);
+        water, gasFree, air, mixedAt, Atmosphere.pressure(altitude), salt, freeWater, holds);
   }
 
   /**
@@ -173,7 +213,15 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withAir(Quantity<Dimensionless> share) {
-    return new DoughGas(water, gasFree, FRACTION.measure(share), mixedAt, pascal, salt, freeWater);
+    return new DoughGas(
+        water,
+        gasFree,
+        FRACTION.measure(requireNonNull(share, "share")),
+        mixedAt,
+        pascal,
+        salt,
+        freeWater,
+        holds);
   }
 
   /**
@@ -183,10 +231,10 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withSaltInWater(Quantity<Dimensionless> share) {
-    double s = FRACTION.measure(share);
+    double s = FRACTION.measure(requireNonNull(share, "share"));
     // grams of salt to a kilogram of water, taken as a litre
     double molar = s < 1 ? 1000 * s / (1 - s) / MOLAR_MASS_OF_SALT : Double.NaN;
-    return new DoughGas(water, gasFree, air, mixedAt, pascal, molar, freeWater);
+    return new DoughGas(water, gasFree, air, mixedAt, pascal, molar, freeWater, holds);
   }
 
   /**
@@ -197,7 +245,25 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withBoundWater(Quantity<Dimensionless> share) {
-    return new DoughGas(water, gasFree, air, mixedAt, pascal, salt, 1 - FRACTION.measure(share));
+    return new DoughGas(
+        water,
+        gasFree,
+        air,
+        mixedAt,
+        pascal,
+        salt,
+        1 - FRACTION.measure(requireNonNull(share, "share")),
+        holds);
+  }
+
+  /**
+   * The same dough with another limit of what it holds.
+   *
+   * @param growth the growth above which gas escapes, above 1
+   * @return the gas
+   */
+  public DoughGas withHold(double growth) {
+    return new DoughGas(water, gasFree, air, mixedAt, pascal, salt, freeWater, growth);
   }
 
   private static double celsiusInRange(double celsius) {
@@ -263,7 +329,8 @@ public record DoughGas(
    * @return the growth, 2 for doubled; a little below 1 for a dough without gas that has cooled
    */
   public double growth(double moles, Quantity<Temperature> temperature) {
-    return growthAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
+    return growthAt(
+        moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
   }
 
   double growthAt(double moles, double celsius) {
@@ -291,7 +358,8 @@ public record DoughGas(
    * @throws BakeryException if the dough would have this volume without any carbon dioxide
    */
   public double carbonDioxide(double growth, Quantity<Temperature> temperature) {
-    double kelvin = 273.15 + celsiusInRange(CELSIUS.measure(temperature));
+    double kelvin =
+        273.15 + celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature")));
     double bubbles = growth * (solidVolume() + firstBubbles()) - solidVolume();
     double dry = dryPressure(kelvin);
     double alone = airMoles() * GAS_CONSTANT * kelvin / dry;
@@ -317,7 +385,8 @@ public record DoughGas(
    * @return mol for each kg of dough after
    */
   public double afterKnockingBack(double moles, Quantity<Temperature> temperature) {
-    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
+    return keptAt(
+        moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
   }
 
   /**
@@ -328,7 +397,8 @@ public record DoughGas(
    * @return mol for each kg of dough
    */
   public double dissolved(double moles, Quantity<Temperature> temperature) {
-    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
+    return keptAt(
+        moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
   }
 
   /** The same for any temperature. */

@@ -61,6 +61,8 @@ public record EquivalentTime(
    * @param reference the one temperature
    */
   public EquivalentTime {
+    requireNonNull(model, "model");
+    requireNonNull(reference, "reference");
     requireNonNull(history, "history");
     requireRate(model, reference);
   }
@@ -76,7 +78,7 @@ public record EquivalentTime(
    */
   public static EquivalentTime of(
       RateModel model, TemperatureHistory history, Quantity<Temperature> reference) {
-    return new EquivalentTime(model, history, Amount.from(reference));
+    return new EquivalentTime(model, history, Amount.from(requireNonNull(reference, "reference")));
   }
 
   static void requireRate(RateModel model, Amount<Temperature> at) {

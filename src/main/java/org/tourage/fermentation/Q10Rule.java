@@ -11,7 +11,6 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountRange;
-import org.tourage.quantity.TemperatureDifference;
 
 /**
  * The simple rule: each 10 K multiply the rate by the same factor. Usual factors are 2 to 3: a rise
@@ -55,7 +54,9 @@ public record Q10Rule(double factor, Amount<Temperature> reference, AmountRange<
    */
   public static Q10Rule of(double factor, Quantity<Temperature> reference) {
     return new Q10Rule(
-        factor, Amount.from(reference), new AmountRange<>(CELSIUS.amount(10), CELSIUS.amount(32)));
+        factor,
+        Amount.from(requireNonNull(reference, "reference")),
+        new AmountRange<>(CELSIUS.amount(10), CELSIUS.amount(32)));
   }
 
   /**
@@ -68,15 +69,8 @@ public record Q10Rule(double factor, Amount<Temperature> reference, AmountRange<
    */
   public static Q10Rule observed(
       Quantity<Temperature> cold, Quantity<Temperature> warm, double ratio) {
-    double kelvin = TemperatureDifference.between(cold, warm).celsiusDegrees();
-    if (!(kelvin > 0) || !(ratio > 1)) {
-      throw new BakeryException(
-          Reason.INCONSISTENT,
-          "the warmer dough must have been the quicker one",
-          Amount.from(cold) + ", " + Amount.from(warm) + ", ratio of times " + ratio,
-          "give the lower temperature first, and a ratio above 1");
-    }
-    return of(StrictMath.pow(ratio, 10 / kelvin), cold);
+    TwoTimes times = TwoTimes.of(cold, warm, ratio);
+    return of(StrictMath.pow(ratio, 10 / (times.high() - times.low())), cold);
   }
 
   @Override

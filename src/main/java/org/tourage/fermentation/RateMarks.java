@@ -6,7 +6,6 @@ import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
@@ -48,6 +47,7 @@ public record RateMarks(String name, List<Mark> marks, String source) implements
      * @param share of the best rate, 0 to 1
      */
     public Mark {
+      requireNonNull(temperature, "temperature");
       if (!(share >= 0) || share > 1) {
         throw new BakeryException(
             Reason.OUT_OF_RANGE,
@@ -65,7 +65,7 @@ public record RateMarks(String name, List<Mark> marks, String source) implements
      * @return the mark
      */
     public static Mark of(Quantity<Temperature> temperature, double share) {
-      return new Mark(Amount.from(temperature), share);
+      return new Mark(Amount.from(requireNonNull(temperature, "temperature")), share);
     }
   }
 
@@ -78,6 +78,7 @@ public record RateMarks(String name, List<Mark> marks, String source) implements
    * @param source where they come from
    */
   public RateMarks {
+    requireNonNull(marks, "marks");
     requireNonNull(name, "name");
     requireNonNull(source, "source");
     marks = List.copyOf(marks);
@@ -138,17 +139,7 @@ public record RateMarks(String name, List<Mark> marks, String source) implements
    * @throws BakeryException if there is none of that name
    */
   public static RateMarks named(String name) {
-    String wanted = name.strip().toLowerCase(Locale.ROOT);
-    List<RateMarks> all = all();
-    return all.stream()
-        .filter(m -> m.name.equals(wanted))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                BakeryException.unknownName(
-                    "no rate marks of that name",
-                    name,
-                    all.stream().map(RateMarks::name).toList()));
+    return RateTable.named(name, all(), "no rate marks of that name");
   }
 
   /**

@@ -1,5 +1,6 @@
 package org.tourage.fermentation;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
 
 import java.io.Serializable;
@@ -52,7 +53,7 @@ public interface RateModel extends SolidConduction.LocalProcess, Serializable {
    * @return the rate, not negative
    */
   default double rate(Quantity<Temperature> temperature) {
-    return rate(CELSIUS.measure(temperature));
+    return rate(CELSIUS.measure(requireNonNull(temperature, "temperature")));
   }
 
   /**

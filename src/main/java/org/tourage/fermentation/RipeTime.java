@@ -1,5 +1,7 @@
 package org.tourage.fermentation;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.Serializable;
 import java.util.List;
 import javax.measure.quantity.Temperature;
@@ -35,6 +37,11 @@ public record RipeTime(
    * @param advice what is unsure about it
    */
   public RipeTime {
+    requireNonNull(temperature, "temperature");
+    requireNonNull(time, "time");
+    requireNonNull(earliest, "earliest");
+    requireNonNull(latest, "latest");
+    requireNonNull(advice, "advice");
     advice = List.copyOf(advice);
   }
 

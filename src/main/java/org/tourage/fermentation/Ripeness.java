@@ -1,5 +1,6 @@
 package org.tourage.fermentation;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.CELSIUS;
 import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.MINUTE;
@@ -69,6 +70,10 @@ public record Ripeness(
    * @param temperature at which it stood
    */
   public Ripeness {
+    requireNonNull(start, "start");
+    requireNonNull(seenStart, "seenStart");
+    requireNonNull(time, "time");
+    requireNonNull(temperature, "temperature");
     checkStart(levain, start);
     checkStart(levain, seenStart);
     if (time.value() <= 0) {
@@ -102,8 +107,13 @@ public record Ripeness(
    */
   public static Ripeness ofLevain(
       Quantity<Dimensionless> seed, Quantity<Time> time, Quantity<Temperature> temperature) {
-    Amount<Dimensionless> share = Amount.from(seed);
-    return new Ripeness(true, share, share, Amount.from(time), Amount.from(temperature));
+    Amount<Dimensionless> share = Amount.from(requireNonNull(seed, "seed"));
+    return new Ripeness(
+        true,
+        share,
+        share,
+        Amount.from(requireNonNull(time, "time")),
+        Amount.from(requireNonNull(temperature, "temperature")));
   }
 
   /**
@@ -117,8 +127,13 @@ public record Ripeness(
    */
   public static Ripeness ofPreferment(
       Quantity<Dimensionless> yeast, Quantity<Time> time, Quantity<Temperature> temperature) {
-    Amount<Dimensionless> share = Amount.from(yeast);
-    return new Ripeness(false, share, share, Amount.from(time), Amount.from(temperature));
+    Amount<Dimensionless> share = Amount.from(requireNonNull(yeast, "yeast"));
+    return new Ripeness(
+        false,
+        share,
+        share,
+        Amount.from(requireNonNull(time, "time")),
+        Amount.from(requireNonNull(temperature, "temperature")));
   }
 
   /**
@@ -128,7 +143,8 @@ public record Ripeness(
    * @return the ripeness
    */
   public Ripeness with(Quantity<Dimensionless> other) {
-    return new Ripeness(levain, Amount.from(other), seenStart, time, temperature);
+    return new Ripeness(
+        levain, Amount.from(requireNonNull(other, "other")), seenStart, time, temperature);
   }
 
   private static RateModel yeast(boolean levain) {
@@ -157,7 +173,7 @@ public record Ripeness(
    */
   public RipeTime at(Quantity<Temperature> at) {
     RateModel yeast = yeast(levain);
-    Amount<Temperature> there = Amount.from(at);
+    Amount<Temperature> there = Amount.from(requireNonNull(at, "at"));
     EquivalentTime.requireRate(yeast, there);
     double celsius = there.in(CELSIUS);
     double mine = seconds(yeast, celsius);

@@ -56,9 +56,6 @@ public record Rise(
   private static final double LEAST_SURE = 0.5;
   private static final double MOST_SURE = 2;
 
-  /** Above this growth gas escapes from most doughs: common practice. */
-  static final double GAS_ESCAPES = 3;
-
   private static final int LOOKS = 400;
   private static final int HALVINGS = 60;
 
@@ -80,6 +77,9 @@ public record Rise(
    * @param seen whether it was seen; false for a first guess
    */
   public Rise {
+    requireNonNull(model, "model");
+    requireNonNull(time, "time");
+    requireNonNull(temperature, "temperature");
     requireNonNull(gas, "gas");
     EquivalentTime.requireRate(model, temperature);
     gas.carbonDioxide(growth, temperature);
@@ -113,7 +113,14 @@ public record Rise(
       double growth,
       Quantity<Time> time,
       Quantity<Temperature> temperature) {
-    return new Rise(gas, model, growth, Amount.from(time), Amount.from(temperature), 1, true);
+    return new Rise(
+        gas,
+        model,
+        growth,
+        Amount.from(requireNonNull(time, "time")),
+        Amount.from(requireNonNull(temperature, "temperature")),
+        1,
+        true);
   }
 
   /**
@@ -148,7 +155,7 @@ public record Rise(
         2,
         MINUTE.amount(GUESS_MINUTES),
         CELSIUS.amount(GUESS_CELSIUS),
-        PERCENT.measure(freshYeast) / GUESS_FRESH_PERCENT,
+        PERCENT.measure(requireNonNull(freshYeast, "freshYeast")) / GUESS_FRESH_PERCENT,
         false);
   }
 
@@ -202,7 +209,7 @@ public record Rise(
    * @throws BakeryException if nothing ferments there, or the growth is none
    */
   public Amount<Time> timeTo(double wanted, Quantity<Temperature> at) {
-    EquivalentTime.requireRate(model, Amount.from(at));
+    EquivalentTime.requireRate(model, Amount.from(requireNonNull(at, "at")));
     return MINUTE.amount(gas.carbonDioxide(wanted, at) / (pace() * model.rate(at)) / 60);
   }
 
@@ -275,7 +282,7 @@ public record Rise(
    * @return this rise with the yeast that it takes; {@link #yeast()} is the factor
    */
   public Rise yeastFor(double wanted, Quantity<Time> within, Quantity<Temperature> at) {
-    double seconds = SECOND.measure(within);
+    double seconds = SECOND.measure(requireNonNull(within, "within"));
     if (!(seconds > 0)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -304,12 +311,14 @@ public record Rise(
               "Between half and double the amount time follows yeast; beyond, try a small dough first",
               Advice.COMMON_PRACTICE));
     }
-    if (growth > GAS_ESCAPES) {
+    if (growth > gas.holds()) {
       advice.add(
           Advice.warning(
               "GAS_ESCAPES",
               "a growth of " + Numbers.significant(growth, 3) + " was seen",
-              "Above about three times the volume gas escapes; calibrate with a doubling",
+              "Above about "
+                  + Numbers.significant(gas.holds(), 3)
+                  + " times the volume gas escapes; calibrate with a smaller rise",
               Advice.COMMON_PRACTICE));
     }
     if (!model.range().contains(temperature)) {
@@ -324,6 +333,26 @@ public record Rise(
                   + AmountFormat.sideBySide().temperature(model.range().high()),
               "Watch one within the range",
               model.source()));
+    }
+    return advice;
+  }
+
+  /**
+   * The advice for a growth that is wanted of this dough.
+   *
+   * @param wanted the growth wanted, 2 for doubled
+   * @return as {@link #advice()}, and a warning where gas escapes before
+   * @throws BakeryException if that is no growth
+   */
+  public List<Advice> advice(double wanted) {
+    gas.carbonDioxide(wanted, temperature);
+    List<Advice> advice = new ArrayList<>(advice());
+    if (wanted > gas.holds()) {
+      advice.add(
+          RiseAdvice.overproofed(
+              Numbers.significant(wanted, 3)
+                  + " times the volume is wanted of a dough that holds about "
+                  + Numbers.significant(gas.holds(), 3)));
     }
     return advice;
   }

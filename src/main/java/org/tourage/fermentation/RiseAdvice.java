@@ -20,6 +20,7 @@ final class RiseAdvice {
 
   static List<Advice> of(RiseHistory history) {
     List<Advice> advice = new ArrayList<>(history.rise().advice());
+    overproofs(history, advice);
     Stage coldest = null;
     for (Stage stage : history.stages()) {
       boolean unsure = stage.end().mean().in(CELSIUS) < ColdTail.UNKNOWN_BELOW;
@@ -27,17 +28,6 @@ final class RiseAdvice {
       boolean longer =
           coldest == null || stage.air().duration().compareTo(coldest.air().duration()) > 0;
       coldest = unsure && stage.cold().matters() && longer ? stage : coldest;
-      if (stage.end().growth() > Rise.GAS_ESCAPES) {
-        advice.add(
-            Advice.warning(
-                "OVERPROOFED",
-                stage.name()
-                    + " ends at "
-                    + Numbers.significant(stage.end().growth(), 3)
-                    + " times the volume",
-                "Gas escapes above about three times; end it earlier or keep it colder",
-                Advice.COMMON_PRACTICE));
-      }
       if (stage.end().surface().in(CELSIUS) < 0) {
         advice.add(
             Advice.warning(
@@ -71,6 +61,56 @@ final class RiseAdvice {
               history.rise().model().source()));
     }
     return advice;
+  }
+
+  /** Each time that the gas of the dough grows beyond what it holds, once, until it is shaped. */
+  private static void overproofs(RiseHistory history, List<Advice> advice) {
+    double holds = history.rise().gas().holds();
+    Look passed = null;
+    String name = "";
+    double began = 0;
+    double most = 0;
+    for (Stage stage : history.stages()) {
+      if (stage.knockedBack() && passed != null) {
+        advice.add(overproofed(name, holds, passed, began, most));
+        passed = null;
+      }
+      for (Look look : stage.looks()) {
+        if (look.growth() > holds && passed == null) {
+          passed = look;
+          name = stage.name();
+          began = stage.looks().get(0).time().in(MINUTE);
+          most = 0;
+        }
+      }
+      most = Math.max(most, stage.end().growth());
+    }
+    if (passed != null) {
+      advice.add(overproofed(name, holds, passed, began, most));
+    }
+  }
+
+  private static Advice overproofed(
+      String name, double holds, Look passed, double began, double most) {
+    return overproofed(
+        name
+            + " passes "
+            + Numbers.significant(holds, 3)
+            + " times the volume within "
+            + AmountFormat.metric().time(MINUTE.amount(passed.time().in(MINUTE) - began))
+            + " and would end at "
+            + Numbers.significant(most, 3)
+            + " times if no gas escaped");
+  }
+
+  /** What is said of any dough that is to rise further than it holds. */
+  static Advice overproofed(String text) {
+    return Advice.warning(
+        "OVERPROOFED",
+        text,
+        "Beyond what the dough holds its gas escapes and it may collapse: end it earlier, keep it"
+            + " colder, or take less yeast",
+        Advice.COMMON_PRACTICE);
   }
 
   /** The end of each stage, and looks within the long ones. */

@@ -125,6 +125,14 @@ public record RiseHistory(
      * @param bubblesKept the share of the gas in bubbles that stayed in when it was shaped before
      */
     public Stage {
+      requireNonNull(body, "body");
+      requireNonNull(air, "air");
+      requireNonNull(looks, "looks");
+      requireNonNull(equivalent, "equivalent");
+      requireNonNull(last, "last");
+      requireNonNull(lost, "lost");
+      requireNonNull(coldMoles, "coldMoles");
+      requireNonNull(cold, "cold");
       requireNonNull(name, "name");
       looks = List.copyOf(looks);
       lost = List.copyOf(lost);
@@ -157,6 +165,8 @@ public record RiseHistory(
    * @param stages the stages so far
    */
   public RiseHistory {
+    requireNonNull(start, "start");
+    requireNonNull(stages, "stages");
     requireNonNull(rise, "rise");
     rise.gas().growth(carbonDioxide, start); // refuses what no dough has
     stages = List.copyOf(stages);
@@ -170,7 +180,8 @@ public record RiseHistory(
    * @return the history, without a stage yet
    */
   public static RiseHistory start(Rise rise, Quantity<Temperature> temperature) {
-    return new RiseHistory(rise, Amount.from(temperature), 0, List.of());
+    return new RiseHistory(
+        rise, Amount.from(requireNonNull(temperature, "temperature")), 0, List.of());
   }
 
   /**
@@ -186,7 +197,8 @@ public record RiseHistory(
   public static RiseHistory startGrown(
       Rise rise, Quantity<Temperature> temperature, double growth) {
     double moles = rise.gas().carbonDioxide(growth, temperature);
-    return new RiseHistory(rise, Amount.from(temperature), moles, List.of());
+    return new RiseHistory(
+        rise, Amount.from(requireNonNull(temperature, "temperature")), moles, List.of());
   }
 
   /**
@@ -244,7 +256,7 @@ public record RiseHistory(
    */
   public RiseHistory then(
       String name, DoughBody body, TemperatureHistory air, Quantity<Dimensionless> bubblesKept) {
-    double share = FRACTION.measure(bubblesKept);
+    double share = FRACTION.measure(requireNonNull(bubblesKept, "bubblesKept"));
     if (!(share >= 0 && share <= 1)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -362,7 +374,7 @@ public record RiseHistory(
    * @return the time, between looks on straight lines
    */
   public Amount<Time> above(Quantity<Temperature> limit) {
-    double celsius = CELSIUS.measure(limit);
+    double celsius = CELSIUS.measure(requireNonNull(limit, "limit"));
     double minutes = 0;
     for (Stage stage : stages) {
       for (int i = 1; i < stage.looks.size(); i++) {

@@ -5,7 +5,6 @@ import static org.tourage.quantity.BakeryUnits.CELSIUS;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
@@ -52,6 +51,9 @@ public record Rosso1993(
    * @param source where the three temperatures come from
    */
   public Rosso1993 {
+    requireNonNull(minimum, "minimum");
+    requireNonNull(optimum, "optimum");
+    requireNonNull(maximum, "maximum");
     requireNonNull(name, "name");
     requireNonNull(source, "source");
     double low = minimum.in(CELSIUS);
@@ -84,7 +86,11 @@ public record Rosso1993(
       Quantity<Temperature> maximum,
       String source) {
     return new Rosso1993(
-        name, Amount.from(minimum), Amount.from(optimum), Amount.from(maximum), source);
+        name,
+        Amount.from(requireNonNull(minimum, "minimum")),
+        Amount.from(requireNonNull(optimum, "optimum")),
+        Amount.from(requireNonNull(maximum, "maximum")),
+        source);
   }
 
   /**
@@ -114,17 +120,7 @@ public record Rosso1993(
    * @throws BakeryException if there is none of that name
    */
   public static Rosso1993 named(String name) {
-    String wanted = name.strip().toLowerCase(Locale.ROOT);
-    List<Rosso1993> all = all();
-    return all.stream()
-        .filter(m -> m.name.equals(wanted))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                BakeryException.unknownName(
-                    "no rate model of that name",
-                    name,
-                    all.stream().map(Rosso1993::name).toList()));
+    return RateTable.named(name, all(), "no rate model of that name");
   }
 
   @Override

@@ -1,5 +1,6 @@
 package org.tourage.fermentation;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.io.Serializable;
@@ -56,6 +57,8 @@ public record Sourdough(Amount<Temperature> temperature, double ph, Amount<Dimen
    * @param salt on flour, 0 % to 8 %
    */
   public Sourdough {
+    requireNonNull(temperature, "temperature");
+    requireNonNull(salt, "salt");
     double percent = salt.in(PERCENT);
     if (!(ph >= 2) || ph > 9 || !(percent >= 0) || percent > MOST_SALT_PERCENT) {
       throw new BakeryException(
@@ -76,7 +79,10 @@ public record Sourdough(Amount<Temperature> temperature, double ph, Amount<Dimen
    */
   public static Sourdough at(
       Quantity<Temperature> temperature, double ph, Quantity<Dimensionless> salt) {
-    return new Sourdough(Amount.from(temperature), ph, Amount.from(salt));
+    return new Sourdough(
+        Amount.from(requireNonNull(temperature, "temperature")),
+        ph,
+        Amount.from(requireNonNull(salt, "salt")));
   }
 
   /**

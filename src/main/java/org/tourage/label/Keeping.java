@@ -94,6 +94,7 @@ public record Keeping(
      * @param mass how much of it, 0 g or more
      */
     public Part {
+      requireNonNull(mass, "mass");
       requireNonNull(ingredient, "ingredient");
       if (mass.value() < 0) {
         throw new BakeryException(
@@ -113,7 +114,7 @@ public record Keeping(
      * @throws BakeryException if the mass is negative
      */
     public static Part of(Ingredient ingredient, Quantity<Mass> mass) {
-      return new Part(ingredient, Amount.from(mass));
+      return new Part(ingredient, Amount.from(requireNonNull(mass, "mass")));
     }
   }
 
@@ -126,6 +127,8 @@ public record Keeping(
    * @param perishable whether it holds egg or milk
    */
   public Keeping {
+    requireNonNull(waterActivity, "waterActivity");
+    requireNonNull(at, "at");
     requireNonNull(name, "name");
     double low = waterActivity.low().in(FRACTION);
     double high = waterActivity.high().in(FRACTION);
@@ -174,7 +177,8 @@ public record Keeping(
         }
       }
     }
-    return tally.keeping("crumb of " + formula.name(), FRACTION.measure(loss));
+    return tally.keeping(
+        "crumb of " + formula.name(), FRACTION.measure(requireNonNull(loss, "loss")));
   }
 
   /**
@@ -191,7 +195,7 @@ public record Keeping(
     for (Part part : parts) {
       tally.add(part.ingredient, part.mass.in(GRAM));
     }
-    return tally.keeping(name, FRACTION.measure(loss));
+    return tally.keeping(name, FRACTION.measure(requireNonNull(loss, "loss")));
   }
 
   /** Sums over the parts, in any one unit of mass. */
@@ -270,7 +274,8 @@ public record Keeping(
    * @throws BakeryException if nothing was observed at that temperature
    */
   public Keeping keptAt(Quantity<Temperature> temperature) {
-    return new Keeping(name, waterActivity, Amount.from(temperature), perishable);
+    return new Keeping(
+        name, waterActivity, Amount.from(requireNonNull(temperature, "temperature")), perishable);
   }
 
   /**

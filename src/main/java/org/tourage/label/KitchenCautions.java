@@ -1,11 +1,16 @@
 package org.tourage.label;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
+import org.tourage.advice.BakeryException.Reason;
 import org.tourage.formula.Formula;
 import org.tourage.formula.Line;
 import org.tourage.formula.StageKind;
@@ -15,6 +20,7 @@ import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.physics.TemperatureHistory;
+import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
 
@@ -37,6 +43,9 @@ public final class KitchenCautions {
 
   private static final int LOOKS_A_LEG = 200;
 
+  private static final Pattern LYE =
+      Pattern.compile("\\b(lye|caustic)\\b", Pattern.CASE_INSENSITIVE);
+
   private KitchenCautions() {}
 
   /**
@@ -46,6 +55,7 @@ public final class KitchenCautions {
    * @return safety advice
    */
   public static List<Advice> of(Formula formula) {
+    requireNonNull(formula, "formula");
     List<Advice> advice = new ArrayList<>();
     advice.add(
         Advice.safety(
@@ -112,11 +122,12 @@ public final class KitchenCautions {
    *     note if it does and the time is shorter; none otherwise
    */
   public static List<Advice> warmHold(Formula formula, Quantity<Time> warm) {
+    requireDuration(warm);
     if (!needsControl(formula)) {
       return List.of();
     }
     String time = AmountFormat.metric().time(warm);
-    if (BakeryUnits.HOUR.measure(warm) > MOST_WARM_HOURS) {
+    if (BakeryUnits.HOUR.measure(requireNonNull(warm, "warm")) > MOST_WARM_HOURS) {
       return List.of(
           Advice.safety(
               "WARM_HOLD",
@@ -152,9 +163,10 @@ public final class KitchenCautions {
       Quantity<Temperature> start,
       Quantity<Temperature> warmest) {
     boolean sixHours =
-        BakeryUnits.CELSIUS.measure(start) <= COLD_CELSIUS
-            && BakeryUnits.CELSIUS.measure(warmest) <= COOL_CELSIUS;
-    double hours = BakeryUnits.HOUR.measure(warm);
+        BakeryUnits.CELSIUS.measure(requireNonNull(start, "start")) <= COLD_CELSIUS
+            && BakeryUnits.CELSIUS.measure(requireNonNull(warmest, "warmest")) <= COOL_CELSIUS;
+    requireDuration(warm);
+    double hours = BakeryUnits.HOUR.measure(requireNonNull(warm, "warm"));
     boolean told = sixHours && hours > MOST_WARM_HOURS && hours <= MOST_COOL_HOURS;
     if (!told || !needsControl(formula)) {
       return warmHold(formula, warm);
@@ -179,6 +191,7 @@ public final class KitchenCautions {
    * @return safety advice if it does not, or is not cold at the end; none otherwise
    */
   public static List<Advice> cooling(TemperatureHistory core) {
+    requireNonNull(core, "core");
     double start = core.legs().get(0).from().in(BakeryUnits.CELSIUS);
     boolean hot = start >= HOT_CELSIUS;
     double from = hot ? below(core, HOT_CELSIUS) : 0;
@@ -240,7 +253,7 @@ public final class KitchenCautions {
         formula.lines().stream()
             .map(l -> YeastForm.of(l.ingredient()))
             .anyMatch(f -> f.isPresent() && f.get() != YeastForm.FRESH);
-    if (!dry || BakeryUnits.CELSIUS.measure(water) >= DRY_YEAST_CELSIUS) {
+    if (!dry || BakeryUnits.CELSIUS.measure(requireNonNull(water, "water")) >= DRY_YEAST_CELSIUS) {
       return List.of();
     }
     return List.of(
@@ -268,17 +281,48 @@ public final class KitchenCautions {
   }
 
   /**
-   * The caution for a kettle, as bagels and pretzels need one.
+   * The caution for a kettle, as bagels need one.
    *
    * @return safety advice
    */
   public static Advice kettle() {
     return Advice.safety(
         "BOILING_KETTLE",
-        "boiling water and its steam scald, and lye burns skin and eyes",
-        "Lower pieces with a long skimmer, fill the kettle half, lift lids away from you; with lye"
-            + " wear gloves and goggles and keep it out of aluminium",
+        "boiling water and its steam scald",
+        "Lower pieces with a long skimmer, fill the kettle half, lift lids away from you",
         Advice.COMMON_PRACTICE);
+  }
+
+  /**
+   * The caution for a step that works with lye (sodium hydroxide), as a dip before the oven does.
+   *
+   * @param step the words of the step, for example {@code dip in lye}
+   * @return safety advice if the words name lye or caustic soda; none otherwise
+   */
+  public static List<Advice> lye(String step) {
+    if (!LYE.matcher(requireNonNull(step, "step")).find()) {
+      return List.of();
+    }
+    return List.of(
+        Advice.safety(
+            "LYE",
+            "lye burns skin and eyes, can blind, and eats aluminium",
+            "Wear goggles, long gloves and an apron, keep learners and bare hands away; take food-grade"
+                + " lye of the strength that your local code allows, stir lye into cold water, never"
+                + " water onto lye, in steel or plastic and never in aluminium; on skin or in eyes rinse"
+                + " with running water for a quarter of an hour and call for help; label it, lock it away,"
+                + " and bake every dipped piece through: none is eaten raw",
+            Advice.COMMON_PRACTICE));
+  }
+
+  private static void requireDuration(Quantity<Time> warm) {
+    if (BakeryUnits.HOUR.measure(requireNonNull(warm, "warm")) < 0) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "a dough can't be warm for less than no time",
+          "warm " + Amount.from(warm),
+          "give 0 h or more");
+    }
   }
 
   private static boolean needsControl(Formula formula) {

@@ -64,6 +64,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
      * @param decimal D there: the time in which nine of ten die, above 0
      */
     public Tested {
+      requireNonNull(decimal, "decimal");
       requireNonNull(at, "at");
       if (decimal.value() <= 0) {
         throw new BakeryException(
@@ -80,7 +81,8 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
      * @throws BakeryException if D is not above 0
      */
     public static Tested of(Quantity<Temperature> at, Quantity<Time> decimal) {
-      return new Tested(Amount.from(at), Amount.from(decimal));
+      return new Tested(
+          Amount.from(requireNonNull(at, "at")), Amount.from(requireNonNull(decimal, "decimal")));
     }
 
     /** {@code 28.64 min at 55 °C (131 °F)}. */
@@ -121,6 +123,8 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
    * @param source where the figures come from
    */
   public ThermalDeath {
+    requireNonNull(table, "table");
+    requireNonNull(z, "z");
     requireNonNull(name, "name");
     requireNonNull(source, "source");
     table = List.copyOf(table);
@@ -243,7 +247,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
    * @throws BakeryException if there is none of that name
    */
   public static ThermalDeath named(String name) {
-    String wanted = name.strip().toLowerCase(Locale.ROOT);
+    String wanted = requireNonNull(name, "name").strip().toLowerCase(Locale.ROOT);
     List<ThermalDeath> all = all();
     return all.stream()
         .filter(d -> d.name.equals(wanted))
@@ -304,7 +308,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
    * @throws BakeryException below the lowest tested temperature, where nothing may be counted
    */
   public Amount<Time> decimalAt(Quantity<Temperature> temperature) {
-    double celsius = CELSIUS.measure(temperature);
+    double celsius = CELSIUS.measure(requireNonNull(temperature, "temperature"));
     if (celsius < table.get(0).at.in(CELSIUS)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -356,7 +360,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
       throw new BakeryException(
           Reason.OUT_OF_RANGE, "no organism dies so", "z " + kelvins(z), "give z above 0 K");
     }
-    double reference = CELSIUS.measure(at);
+    double reference = CELSIUS.measure(requireNonNull(at, "at"));
     double sum = 0;
     for (Leg leg : history.legs()) {
       sum +=
@@ -375,6 +379,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
    * @return how many times nine of ten die
    */
   public double logReductions(TemperatureHistory history) {
+    requireNonNull(history, "history");
     DeathCurve curve = new DeathCurve(table);
     double sum = 0;
     for (Leg leg : history.legs()) {

@@ -61,6 +61,8 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
      * @param most its greatest share
      */
     public Part {
+      requireNonNull(least, "least");
+      requireNonNull(most, "most");
       requireNonNull(flour, "flour");
       double low = least.in(FRACTION);
       double high = most.in(FRACTION);
@@ -102,7 +104,11 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
      * @return the part
      */
     public Part between(Quantity<Dimensionless> low, Quantity<Dimensionless> high) {
-      return new Part(flour, cost, Amount.from(low), Amount.from(high));
+      return new Part(
+          flour,
+          cost,
+          Amount.from(requireNonNull(low, "low")),
+          Amount.from(requireNonNull(high, "high")));
     }
   }
 
@@ -126,6 +132,8 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
      * @param cost what a kilogram of the blend costs
      */
     public Result {
+      requireNonNull(shares, "shares");
+      requireNonNull(reached, "reached");
       shares = Ordered.map(shares);
       reached = Collections.unmodifiableMap(new EnumMap<>(reached));
     }
@@ -181,6 +189,8 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
    * @param targets what the blend is to have, in percent at 14 % moisture
    */
   public FlourBlend {
+    requireNonNull(parts, "parts");
+    requireNonNull(targets, "targets");
     parts = List.copyOf(parts);
     EnumMap<FlourProperty, Amount<Dimensionless>> copy = new EnumMap<>(FlourProperty.class);
     copy.putAll(targets);
@@ -225,7 +235,7 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
   public FlourBlend to(FlourProperty property, Quantity<Dimensionless> wanted) {
     Map<FlourProperty, Amount<Dimensionless>> more = new EnumMap<>(FlourProperty.class);
     more.putAll(targets);
-    more.put(property, Amount.from(wanted).to(PERCENT));
+    more.put(property, Amount.from(requireNonNull(wanted, "wanted")).to(PERCENT));
     return new FlourBlend(parts, more);
   }
 
@@ -241,9 +251,9 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
    */
   public static Amount<Dimensionless> square(
       Quantity<Dimensionless> low, Quantity<Dimensionless> high, Quantity<Dimensionless> target) {
-    double a = PERCENT.measure(low);
-    double b = PERCENT.measure(high);
-    double t = PERCENT.measure(target);
+    double a = PERCENT.measure(requireNonNull(low, "low"));
+    double b = PERCENT.measure(requireNonNull(high, "high"));
+    double t = PERCENT.measure(requireNonNull(target, "target"));
     boolean between = (t - a) * (b - t) >= 0 && a != b;
     if (!between) {
       throw new BakeryException(

@@ -1,5 +1,6 @@
 package org.tourage.substitution;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import java.io.Serializable;
@@ -31,7 +32,7 @@ record FlourWater(double points, double spread, String source) implements Serial
       Ingredient to,
       AbsorptionModel model,
       Quantity<Dimensionless> moisture) {
-    double bag = PERCENT.measure(moisture);
+    double bag = PERCENT.measure(requireNonNull(moisture, "moisture"));
     if (!(bag >= 0) || bag > 10) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,

@@ -1,5 +1,6 @@
 package org.tourage.substitution;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
 
 import javax.measure.Quantity;
@@ -30,7 +31,8 @@ public final class MoistureBasis {
       Quantity<Dimensionless> share,
       Quantity<Dimensionless> moisture,
       Quantity<Dimensionless> wanted) {
-    return PERCENT.amount(PERCENT.measure(share) * dry(wanted) / dry(moisture));
+    return PERCENT.amount(
+        PERCENT.measure(requireNonNull(share, "share")) * dry(wanted) / dry(moisture));
   }
 
   /**
@@ -47,12 +49,15 @@ public final class MoistureBasis {
       Quantity<Dimensionless> absorption,
       Quantity<Dimensionless> moisture,
       Quantity<Dimensionless> wanted) {
-    double total = PERCENT.measure(absorption) + PERCENT.measure(moisture);
-    return PERCENT.amount(total * dry(wanted) / dry(moisture) - PERCENT.measure(wanted));
+    double total =
+        PERCENT.measure(requireNonNull(absorption, "absorption"))
+            + PERCENT.measure(requireNonNull(moisture, "moisture"));
+    return PERCENT.amount(
+        total * dry(wanted) / dry(moisture) - PERCENT.measure(requireNonNull(wanted, "wanted")));
   }
 
   private static double dry(Quantity<Dimensionless> moisture) {
-    double percent = PERCENT.measure(moisture);
+    double percent = PERCENT.measure(requireNonNull(moisture, "moisture"));
     if (percent < 0 || percent >= 100) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,

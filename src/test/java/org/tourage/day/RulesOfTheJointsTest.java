@@ -312,4 +312,23 @@ class RulesOfTheJointsTest {
         .endsWith(
             day.bake().get().working().lines().get(day.bake().get().working().lines().size() - 1));
   }
+
+  @Test
+  void aDipInLyeIsCautionedOnceWhereverItStandsAndAButterDipIsNot() {
+    Procedure lye =
+        Procedure.of(
+            Step.mix(minutes(12), celsius(25)),
+            Step.of(Action.Simple.GLAZE, minutes(3)).called("dip in lye"),
+            Step.of(Action.Simple.WORK, minutes(3)).called("pour the lye away"));
+    Procedure butter =
+        Procedure.of(
+            Step.mix(minutes(12), celsius(25)),
+            Step.of(Action.Simple.GLAZE, minutes(3)).called("dip in butter"));
+    assertThat(day(Kitchen.USUAL, Order.asGiven(Product.of(lean(), lye))).cautions())
+        .extracting(Advice::code)
+        .containsOnlyOnce("LYE");
+    assertThat(day(Kitchen.USUAL, Order.asGiven(Product.of(lean(), butter))).cautions())
+        .extracting(Advice::code)
+        .doesNotContain("LYE");
+  }
 }

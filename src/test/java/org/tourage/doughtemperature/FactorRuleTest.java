@@ -20,7 +20,7 @@ import org.tourage.quantity.TemperatureDifference;
 import org.tourage.reference.Checks;
 
 class FactorRuleTest {
-  private static double published(String check) {
+  private static double figure(String check) {
     return Checks.row("other-rooms.csv", check).number("value");
   }
 
@@ -34,7 +34,7 @@ class FactorRuleTest {
   @Test
   void theTradeExampleComesOutToThePrintedDigit() {
     assertThat(textbook().water().in(FAHRENHEIT))
-        .isCloseTo(published("water for target 76 flour 70 room 72 friction 24"), within(1e-9));
+        .isCloseTo(figure("water for target 76 flour 70 room 72 friction 24"), within(1e-9));
     assertThat(textbook().working().toString()).contains("3 × 76 − 70 − 72 − 24 = 62 °F");
     assertThat(textbook()).hasToString("water at 16.7 °C (62 °F) for dough at 24.4 °C (76 °F)");
     assertThat(textbook().advice()).isEmpty();
@@ -43,10 +43,10 @@ class FactorRuleTest {
   @Test
   void theIceExamplesComeOutToThePrintedDigit() {
     assertThat(IceRule.of(pounds(10), fahrenheit(70), fahrenheit(45)).ice().in(POUND))
-        .isCloseTo(published("ice for 10 lb from tap 70 to 45"), within(5e-5));
+        .isCloseTo(figure("ice for 10 lb from tap 70 to 45"), within(5e-5));
     IceRule metric = IceRule.of(kilograms(10), celsius(20), celsius(5));
     assertThat(metric.ice().in(KILOGRAM))
-        .isCloseTo(published("ice for 10 kg from tap 20 to 5"), within(1e-12));
+        .isCloseTo(figure("ice for 10 kg from tap 20 to 5"), within(1e-12));
     assertThat(metric.tapWater()).isEqualTo(kilograms(8.5));
     assertThat(metric).hasToString("1500 g ice and 8500 g tap water at 20 °C (68 °F)");
     assertThat(metric.working().toString()).contains("(20 − 5) / (20 + 80)");

@@ -23,7 +23,7 @@ import org.tourage.quantity.BakeryUnits;
 import org.tourage.reference.Checks;
 
 class HeatBalanceTest {
-  private static double published(String check) {
+  private static double figure(String check) {
     return Checks.row("other-rooms.csv", check).number("value");
   }
 
@@ -39,11 +39,11 @@ class HeatBalanceTest {
   void theWorkedDoughComesOutToThePrintedDigit() {
     assertThat(worked().waterTemperature().in(CELSIUS))
         .isCloseTo(
-            published(
+            figure(
                 "heat balance water for flour 10 kg 1.80 at 22 salt 0.2 kg 0.85 at 22 water 6.3 kg 12 kJ/kg dough 15 kJ/kg flour target 25"),
             within(5e-5));
     assertThat(worked().ice(celsius(18), celsius(0)).in(KILOGRAM))
-        .isCloseTo(published("ice of that dough from tap 18"), within(5e-7));
+        .isCloseTo(figure("ice of that dough from tap 18"), within(5e-7));
     assertThat(worked())
         .hasToString("water at 13.9 °C (57 °F) for dough at 25 °C (77 °F) by heat balance");
     assertThat(worked().working().toString())
@@ -62,10 +62,10 @@ class HeatBalanceTest {
 
   @Test
   void iceOfTheBalanceIsTheWorkedOne() {
-    assertThat(ice(20, 5, 0)).isCloseTo(published("ice for 10 kg tap 20 needed 5"), within(5e-6));
+    assertThat(ice(20, 5, 0)).isCloseTo(figure("ice for 10 kg tap 20 needed 5"), within(5e-6));
     assertThat(ice(20, 5, -18))
-        .isCloseTo(published("ice for 10 kg tap 20 needed 5 with ice at -18"), within(5e-6));
-    assertThat(ice(25, -8, 0)).isCloseTo(published("ice for 10 kg tap 25 needed -8"), within(5e-6));
+        .isCloseTo(figure("ice for 10 kg tap 20 needed 5 with ice at -18"), within(5e-6));
+    assertThat(ice(25, -8, 0)).isCloseTo(figure("ice for 10 kg tap 25 needed -8"), within(5e-6));
     assertThat(ice(4, 10, 0)).isZero();
   }
 
@@ -78,7 +78,7 @@ class HeatBalanceTest {
             .hydration(kilojoules(45));
     assertThat(problem.waterTemperature().in(CELSIUS))
         .isCloseTo(
-            published("water for 2 kg flour 1 kg water heat of hydration 15 kJ/kg dough at 15"),
+            figure("water for 2 kg flour 1 kg water heat of hydration 15 kJ/kg dough at 15"),
             within(0.06));
   }
 

@@ -22,7 +22,7 @@ class FermentationReferenceTest {
     return Checks.rows("fermentation.csv").filter(r -> r.text("check").startsWith(begin));
   }
 
-  private static double published(String check) {
+  private static double figure(String check) {
     return Checks.row("fermentation.csv", check).number("value");
   }
 
@@ -87,9 +87,9 @@ class FermentationReferenceTest {
 
   @Test
   void theBestOfASourdoughIsWhereThePaperSays() {
-    double low = published("sourdough bacteria best low");
-    double high = published("sourdough bacteria best high");
-    double best = published("sourdough yeast best");
+    double low = figure("sourdough bacteria best low");
+    double high = figure("sourdough bacteria best high");
+    double best = figure("sourdough yeast best");
     assertThat(RateMarks.named("sourdough bacteria").optimum().in(CELSIUS)).isBetween(low, high);
     RateMarks yeast = RateMarks.named("sourdough yeast");
     for (double celsius = 0; celsius < 50; celsius += 0.25) {
@@ -109,9 +109,9 @@ class FermentationReferenceTest {
 
   @Test
   void thePhAndTheSaltOfThePaperStopTheBacteria() {
-    double least = published("sourdough bacteria least pH");
-    double most = published("sourdough bacteria highest pH");
-    double salt = published("salt that stops sourdough bacteria");
+    double least = figure("sourdough bacteria least pH");
+    double most = figure("sourdough bacteria highest pH");
+    double salt = figure("salt that stops sourdough bacteria");
     assertThat(Sourdough.at(celsius(30), least, percent(0)).bacteria()).isZero();
     assertThat(Sourdough.at(celsius(30), most, percent(0)).bacteria()).isZero();
     assertThat(Sourdough.at(celsius(30), least + 0.1, percent(0)).bacteria()).isPositive();
@@ -123,7 +123,7 @@ class FermentationReferenceTest {
 
   @Test
   void yeastAtOneDegreeKeepsATenthOfItsBestRateAsTheTradePaperSaysWithinAFactorOfTwo() {
-    double share = published("rate of yeast at 1 degC");
+    double share = figure("rate of yeast at 1 degC");
     ColdTail usual = ColdTail.bakersYeast();
     assertThat(usual.rate(1)).isBetween(share / 2, share * 2);
     // the model of growth alone has none left there
@@ -133,6 +133,6 @@ class FermentationReferenceTest {
   @Test
   void radiationCrossesTheAirUnderACover() {
     assertThat(Cover.AIR_GAP.resistance())
-        .isCloseTo(published("air gap under a cover"), within(0.005));
+        .isCloseTo(figure("air gap under a cover"), within(0.005));
   }
 }

@@ -35,7 +35,7 @@ class FermentationTest {
   private static final DoughGas BUBBLES = DoughGas.of(DOUGH, celsius(24));
   private static final Rise RISE = Rise.observed(BUBBLES, GAS, 2, minutes(95), celsius(23));
 
-  private static double published(String check) {
+  private static double figure(String check) {
     return Checks.row("fermentation.csv", check).number("value");
   }
 
@@ -63,7 +63,7 @@ class FermentationTest {
             + " at "
             + number(celsius)
             + " degC";
-    assertThat(model.rate(celsius(celsius))).isCloseTo(published(name), within(5e-7));
+    assertThat(model.rate(celsius(celsius))).isCloseTo(figure(name), within(5e-7));
   }
 
   private static String number(double value) {
@@ -74,9 +74,9 @@ class FermentationTest {
   void theTableHoldsThePublishedCardinalTemperatures() {
     Rosso1993 yeast = Rosso1993.named("Baker's yeast, growth");
     assertThat(yeast.optimum().in(CELSIUS))
-        .isEqualTo(published("optimum of Saccharomyces cerevisiae"));
+        .isEqualTo(figure("optimum of Saccharomyces cerevisiae"));
     assertThat(yeast.maximum().in(CELSIUS))
-        .isEqualTo(published("maximum of Saccharomyces cerevisiae"));
+        .isEqualTo(figure("maximum of Saccharomyces cerevisiae"));
     assertThat(yeast)
         .hasToString(
             "baker's yeast, growth: from 2.5 °C (37 °F), best at 32.3 °C (90 °F), to 45.4 °C (114 °F)");
@@ -89,10 +89,10 @@ class FermentationTest {
   @Test
   void sourdoughBacteriaHaveHalfAndQuarterRateWhereThePaperSaysAndTheModelIsHighAboveTheBest() {
     Rosso1993 bacteria = Rosso1993.named("sourdough lactobacilli, growth");
-    assertThat(bacteria.rate(published("lactobacilli half rate"))).isCloseTo(0.5, within(0.02));
-    assertThat(bacteria.rate(published("lactobacilli quarter rate"))).isCloseTo(0.25, within(0.01));
+    assertThat(bacteria.rate(figure("lactobacilli half rate"))).isCloseTo(0.5, within(0.02));
+    assertThat(bacteria.rate(figure("lactobacilli quarter rate"))).isCloseTo(0.25, within(0.01));
     // known to be far off above the optimum, so the trusted range ends there
-    double warm = published("lactobacilli half rate above the optimum");
+    double warm = figure("lactobacilli half rate above the optimum");
     assertThat(bacteria.rate(warm)).isGreaterThan(0.7);
     assertThat(bacteria.range().contains(celsius(warm))).isFalse();
   }
@@ -100,8 +100,7 @@ class FermentationTest {
   @Test
   void nineKelvinAboutHalveTheTimeAsTheTradeSays() {
     double ratio = GAS.rate(celsius(27)) / GAS.rate(celsius(18));
-    assertThat(ratio)
-        .isBetween(published("time ratio of 9 K low"), published("time ratio of 9 K high"));
+    assertThat(ratio).isBetween(figure("time ratio of 9 K low"), figure("time ratio of 9 K high"));
   }
 
   @Test
@@ -176,12 +175,12 @@ class FermentationTest {
   }
 
   @Test
-  void theGasOfAGramOfHexoseIsThePublishedVolume() {
+  void theGasOfAGramOfHexoseIsTheVolumeOfAnIdealGas() {
     double moles = 2 / 180.156;
     double millilitres = 1e6 * moles * 8.314462618 * 300.15 / 101_325;
     assertThat(millilitres)
         .isCloseTo(
-            published("carbon dioxide of a gram of hexose at 27 degC and 101325 Pa"), within(0.01));
+            figure("carbon dioxide of a gram of hexose at 27 degC and 101325 Pa"), within(0.01));
     // in a dough without water to speak of, the bubbles grow by just that
     DoughGas dry =
         new DoughGas(1e-9, kilogramsPerCubicMetre(1250), 0.08, celsius(27), 101_325 + steam(27));
@@ -286,12 +285,12 @@ class FermentationTest {
   @Test
   void yeastFormsStandForOneAnotherAsTheTextbookSays() {
     assertThat(YeastForm.ACTIVE_DRY.insteadOf(grams(100), YeastForm.FRESH).in(GRAM))
-        .isCloseTo(100 * published("fresh yeast as active dry"), within(1e-9));
+        .isCloseTo(100 * figure("fresh yeast as active dry"), within(1e-9));
     assertThat(YeastForm.INSTANT.insteadOf(grams(100), YeastForm.FRESH).in(GRAM))
-        .isCloseTo(100 * published("fresh yeast as instant"), within(1e-9));
+        .isCloseTo(100 * figure("fresh yeast as instant"), within(1e-9));
     // the dry matter alone would give a little less
     assertThat(YeastForm.ACTIVE_DRY.perFresh())
-        .isGreaterThan(published("fresh yeast as active dry by dry matter"));
+        .isGreaterThan(figure("fresh yeast as active dry by dry matter"));
     Catalogue catalogue = Catalogue.builtIn();
     assertThat(YeastForm.of(catalogue.require("active dry yeast"))).contains(YeastForm.ACTIVE_DRY);
     assertThat(YeastForm.of(catalogue.require("instant yeast"))).contains(YeastForm.INSTANT);
@@ -307,10 +306,10 @@ class FermentationTest {
   @Test
   void theHeatOfFermentationIsTheSumOfTheEnthalpies() {
     assertThat(2 * RiseHistory.HEAT_OF_FERMENTATION / 1000)
-        .isCloseTo(published("heat of fermentation for a mole of glucose"), within(0.05));
+        .isCloseTo(figure("heat of fermentation for a mole of glucose"), within(0.05));
     double kilojoules = 2 * -288.30 + 2 * -393.50 + 1262.19;
     assertThat(-kilojoules)
-        .isCloseTo(published("heat of fermentation for a mole of glucose"), within(0.05));
+        .isCloseTo(figure("heat of fermentation for a mole of glucose"), within(0.05));
   }
 
   private static DoughBody tub() {

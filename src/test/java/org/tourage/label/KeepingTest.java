@@ -21,7 +21,7 @@ import org.tourage.quantity.AmountRange;
 import org.tourage.reference.Checks;
 
 class KeepingTest {
-  private static double published(String check) {
+  private static double figure(String check) {
     return Checks.row("keeping.csv", check).number("value");
   }
 
@@ -44,7 +44,7 @@ class KeepingTest {
   @Test
   void aUsualMuffinHasTheMeasuredWaterActivityOfMuffins() {
     Keeping keeping = Keeping.ofCrumb(muffins(60), percent(12));
-    double measured = published("water activity of muffin crumb at the end of the bake");
+    double measured = figure("water activity of muffin crumb at the end of the bake");
     assertThat(keeping.waterActivity().contains(fraction(measured))).isTrue();
     // wide enough to be true, narrow enough to be of use
     assertThat(
@@ -69,11 +69,11 @@ class KeepingTest {
                     .line("instant yeast", percent(1)));
     Keeping keeping = Keeping.ofCrumb(bread, percent(12));
     assertThat(keeping.waterActivity().low().in(FRACTION))
-        .isGreaterThan(published("water activity of bread crumb low"));
+        .isGreaterThan(figure("water activity of bread crumb low"));
     assertThat(keeping.waterActivity().low().in(FRACTION))
-        .isLessThan(published("water activity of bread crumb high"));
+        .isLessThan(figure("water activity of bread crumb high"));
     assertThat(keeping.waterActivity().high().in(FRACTION))
-        .isBetween(published("water activity of bread crumb high"), 1.0);
+        .isBetween(figure("water activity of bread crumb high"), 1.0);
     assertThat(keeping.mouldFree().low().in(DAY)).isZero();
     assertThat(keeping.mouldFree().high().in(DAY)).isCloseTo(4.17, within(0.01));
     assertThat(keeping.advice())

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.tourage.quantity.Amounts.*;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.tourage.advice.Advice;
 import org.tourage.advice.Severity;
 import org.tourage.formula.Formula;
@@ -139,5 +141,26 @@ class KitchenCautionsTest {
         "dough",
         f ->
             f.line("bread flour", percent(100)).line("water", percent(60)).line(yeast, percent(1)));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"dip in lye", "Lye bath", "boil in lye-water", "dip in caustic soda"})
+  void aDipInLyeHasACautionOfItsOwnForSkinEyesAndMetal(String step) {
+    Advice lye = KitchenCautions.lye(step).get(0);
+    assertThat(lye.code()).isEqualTo("LYE");
+    assertThat(lye.severity()).isEqualTo(Severity.SAFETY);
+    assertThat(lye.text()).contains("skin", "eyes");
+    assertThat(lye.remedy())
+        .contains("goggles", "gloves", "lye into cold water, never water onto lye", "aluminium")
+        .contains("rinse", "bake");
+  }
+
+  @Test
+  void whatNamesNoLyeHasNoSuchCaution() {
+    assertThat(KitchenCautions.lye("dip in butter, Reilye's way")).isEmpty();
+    assertThat(KitchenCautions.lye("boil with baking soda")).isEmpty();
+    assertThat(KitchenCautions.of(with("water"))).extracting(Advice::code).doesNotContain("LYE");
+    // a kettle of plain water needs no word of lye
+    assertThat(KitchenCautions.kettle().toString()).doesNotContainIgnoringCase("lye");
   }
 }

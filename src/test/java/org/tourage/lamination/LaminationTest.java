@@ -31,7 +31,7 @@ class LaminationTest {
   private static final FoldSequence BOOK_LETTER =
       FoldSequence.lockIn(LockIn.HALF).fold(Fold.BOOK).fold(Fold.LETTER);
 
-  private static BigInteger published(String check) {
+  private static BigInteger figure(String check) {
     return BigInteger.valueOf((long) Checks.row("other-rooms.csv", check).number("value"));
   }
 
@@ -40,27 +40,25 @@ class LaminationTest {
   }
 
   @Test
-  void layerCountsAreThePublishedOnes() {
+  void layerCountsAreThoseOfBandsFoldedByHandAndOfTheClassicalDoughs() {
     assertThat(BOOK_LETTER.fatLayers())
-        .isEqualTo(published("fat layers of half with book and letter"));
+        .isEqualTo(figure("fat layers of half with book and letter"));
     assertThat(BOOK_LETTER.doughLayers())
-        .isEqualTo(published("dough layers of half with book and letter"));
+        .isEqualTo(figure("dough layers of half with book and letter"));
     assertThat(BOOK_LETTER.doughLayersByMultiplication())
-        .isEqualTo(published("multiplied dough layers of half with book and letter"));
+        .isEqualTo(figure("multiplied dough layers of half with book and letter"));
     FoldSequence letters = sequence(LockIn.HALF, Fold.LETTER, Fold.LETTER, Fold.LETTER);
-    assertThat(letters.fatLayers()).isEqualTo(published("fat layers of half with three letters"));
-    assertThat(letters.doughLayers())
-        .isEqualTo(published("dough layers of half with three letters"));
+    assertThat(letters.fatLayers()).isEqualTo(figure("fat layers of half with three letters"));
+    assertThat(letters.doughLayers()).isEqualTo(figure("dough layers of half with three letters"));
     FoldSequence thirds = sequence(LockIn.THIRDS, Fold.BOOK, Fold.BOOK);
-    assertThat(thirds.fatLayers()).isEqualTo(published("fat layers of thirds with two books"));
-    assertThat(thirds.doughLayers()).isEqualTo(published("dough layers of thirds with two books"));
+    assertThat(thirds.fatLayers()).isEqualTo(figure("fat layers of thirds with two books"));
+    assertThat(thirds.doughLayers()).isEqualTo(figure("dough layers of thirds with two books"));
     assertThat(thirds.doughLayersByMultiplication())
-        .isEqualTo(published("multiplied dough layers of thirds with two books"));
+        .isEqualTo(figure("multiplied dough layers of thirds with two books"));
     FoldSequence outside = sequence(LockIn.OUTSIDE, Fold.LETTER, Fold.BOOK);
     assertThat(outside.doughLayers())
-        .isEqualTo(published("dough layers of outside with letter and book"));
-    assertThat(outside.fatLayers())
-        .isEqualTo(published("fat layers of outside with letter and book"));
+        .isEqualTo(figure("dough layers of outside with letter and book"));
+    assertThat(outside.fatLayers()).isEqualTo(figure("fat layers of outside with letter and book"));
     FoldSequence six =
         sequence(
             LockIn.ENVELOPE,
@@ -70,8 +68,8 @@ class LaminationTest {
             Fold.LETTER,
             Fold.LETTER,
             Fold.LETTER);
-    assertThat(six.fatLayers()).isEqualTo(published("fat layers of half with six letters"));
-    assertThat(six.doughLayers()).isEqualTo(published("dough layers of half with six letters"));
+    assertThat(six.fatLayers()).isEqualTo(figure("fat layers of half with six letters"));
+    assertThat(six.doughLayers()).isEqualTo(figure("dough layers of half with six letters"));
     assertThat(six.layers()).isEqualTo(BigInteger.valueOf(1459));
   }
 

@@ -34,7 +34,7 @@ import org.tourage.reference.Checks.Row;
 class ThermalDeathTest {
   private static final ThermalDeath BUNS = ThermalDeath.named("Salmonella in bun dough");
 
-  private static double published(String check) {
+  private static double figure(String check) {
     return Checks.row("oven.csv", check).number("value");
   }
 
@@ -133,14 +133,14 @@ class ThermalDeathTest {
                     celsius(65),
                     celsiusDegrees(6.58))
                 .in(MINUTE))
-        .isCloseTo(published("F of a ramp from 55 to 75 in 4 min, 65, z 6.58"), within(5e-5));
+        .isCloseTo(figure("F of a ramp from 55 to 75 in 4 min, 65, z 6.58"), within(5e-5));
     TemperatureHistory steps =
         TemperatureHistory.ofRamp(celsius(30), celsius(52), minutes(3))
             .thenRamp(celsius(62), minutes(3))
             .thenRamp(celsius(71), minutes(2))
             .thenRamp(celsius(78), minutes(2));
     assertThat(ThermalDeath.equivalent(steps, celsius(70), celsiusDegrees(6.58)).in(MINUTE))
-        .isCloseTo(published("F of 0 3 6 8 10 min at 30 52 62 71 78, 70, z 6.58"), within(5e-6));
+        .isCloseTo(figure("F of 0 3 6 8 10 min at 30 52 62 71 78, 70, z 6.58"), within(5e-6));
   }
 
   @ParameterizedTest

@@ -11,7 +11,9 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.tourage.internal.Csv;
 
-/** Reads the published figures in reference-data/checks; every row must name its source. */
+/**
+ * Reads the figures in reference-data/checks; every row names its source and how it was come by.
+ */
 public final class Checks {
   private static final Path FOLDER = Path.of("reference-data", "checks");
 

@@ -36,7 +36,7 @@ class SubstitutionReferenceTest {
     return Checks.rows("substitution.csv").filter(r -> List.of(wanted).contains(r.text("kind")));
   }
 
-  private static double published(String check) {
+  private static double figure(String check) {
     return Checks.row("substitution.csv", check).number("value");
   }
 
@@ -64,7 +64,7 @@ class SubstitutionReferenceTest {
 
   @ParameterizedTest
   @MethodSource("figures")
-  void moistureBasesAndSquaresAreThePublishedOnes(Row row) {
+  void moistureBasesAndSquaresAreThoseWorkedByHand(Row row) {
     double a = row.number("a");
     double value =
         switch (row.text("kind")) {
@@ -101,22 +101,22 @@ class SubstitutionReferenceTest {
   }
 
   @Test
-  void publishedModelsGiveTheirPublishedValues() {
+  void theModelsGiveTheValuesWorkedFromTheirPapers() {
     assertThat(Bushuk1966.water(58, 6, 12, 1.5))
         .isCloseTo(
-            published("water held by 58 native starch 6 damaged 12 protein 1.5 pentosans"),
+            figure("water held by 58 native starch 6 damaged 12 protein 1.5 pentosans"),
             within(1e-9));
     assertThat(new Farrand1969(28).estimate(flour(12, 14)).absorption().in(PERCENT))
         .isCloseTo(
-            published("absorption by Farrand for protein 12 damage 28 moisture 14"), within(1e-9));
+            figure("absorption by Farrand for protein 12 damage 28 moisture 14"), within(1e-9));
   }
 
   @Test
   void theLineByProteinStaysWithinWhat44FloursTook() {
-    double least = published("least absorption of 44 wheat flours");
-    double most = published("greatest absorption of 44 wheat flours");
-    double low = published("least protein of 44 wheat flours");
-    double high = published("greatest protein of 44 wheat flours");
+    double least = figure("least absorption of 44 wheat flours");
+    double most = figure("greatest absorption of 44 wheat flours");
+    double low = figure("least protein of 44 wheat flours");
+    double high = figure("greatest protein of 44 wheat flours");
     ProteinSlope line = new ProteinSlope();
     assertThat(line.estimate(flour(low, 14)).absorption().in(PERCENT)).isBetween(least, most);
     assertThat(line.estimate(flour(high, 14)).absorption().in(PERCENT)).isBetween(least, most);
@@ -133,8 +133,7 @@ class SubstitutionReferenceTest {
     AbsorptionModel.Estimate estimate = new MeasuredAbsorption().estimate(measured);
     assertThat(estimate.absorption()).isEqualTo(percent(60));
     assertThat(estimate.uncertainty().in(PERCENT))
-        .isCloseTo(
-            60 * published("repeatability of absorption in percent of it") / 100, within(1e-9));
+        .isCloseTo(60 * figure("repeatability of absorption in percent of it") / 100, within(1e-9));
     assertThat(estimate).hasToString("60 % ± 0.33 %");
   }
 }
