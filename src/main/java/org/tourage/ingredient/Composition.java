@@ -266,6 +266,11 @@ public final class Composition implements Serializable {
       return this;
     }
 
+    Builder published(Component component, double fraction, Source source) {
+      own.put(component, source);
+      return published(component, fraction);
+    }
+
     /**
      * Sets the share of a component.
      *
@@ -368,6 +373,16 @@ public final class Composition implements Serializable {
       if (!published) {
         checkParts();
       }
+      return made();
+    }
+
+    /** Of a published document, whose water can be unknown as every other figure can. */
+    Composition buildPublished() {
+      published = true;
+      return made();
+    }
+
+    private Composition made() {
       EnumMap<Component, Source> sources = new EnumMap<>(Component.class);
       for (Component component : Component.values()) {
         if (!Double.isNaN(fractions[component.ordinal()])) {
