@@ -170,11 +170,15 @@ public final class Composition implements Serializable {
   }
 
   /**
-   * The same for the physical models.
+   * The same for the physical models. What nothing is known of is taken there as dry carbohydrate
+   * (a convention of ours): it has a mass and no water.
    *
    * @return the constituents; carbohydrate without fibre
    */
   public Constituents constituents() {
+    if (isUnknown()) {
+      return new Constituents(0, 0, 0, 1, 0, 0);
+    }
     double fibre = fraction(Component.FIBRE);
     return new Constituents(
         fraction(Component.WATER),
