@@ -258,7 +258,10 @@ public final class Settings {
 
   static boolean ofTheKitchen(Setting<?> setting) {
     // a kitchen may also say how its people write
-    return KitchenSettings.ALL.contains(setting) || setting == UNITS || setting == CUPS || setting == CURRENCY;
+    return KitchenSettings.ALL.contains(setting)
+        || setting == UNITS
+        || setting == CUPS
+        || setting == CURRENCY;
   }
 
   /** The setting of a key. */

@@ -110,10 +110,10 @@ public record Hydration(
               unknown
                   ? line.percent() + " × unknown, left out"
                   : line.percent()
-                  + " × "
-                  + PERCENT.amount(water * 100)
-                  + " = "
-                  + PERCENT.amount(line.share() * water * 100),
+                      + " × "
+                      + PERCENT.amount(water * 100)
+                      + " = "
+                      + PERCENT.amount(line.share() * water * 100),
               line.ingredient()
                   .composition()
                   .source(Component.WATER)

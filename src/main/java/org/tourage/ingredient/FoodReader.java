@@ -162,7 +162,8 @@ final class FoodReader {
     boolean full = nutrient != entry;
     String key = plain(full ? nutrient.get("id") : entry.get("nutrientId"));
     String number =
-        plain(nutrient.containsKey("number") ? nutrient.get("number") : entry.get("nutrientNumber"));
+        plain(
+            nutrient.containsKey("number") ? nutrient.get("number") : entry.get("nutrientNumber"));
     Row row = row(key, number);
     Object amount = entry.containsKey("amount") ? entry.get("amount") : entry.get("value");
     if (row == null || amount == null) {
@@ -198,7 +199,10 @@ final class FoodReader {
   private void once(boolean same, String what) {
     if (!same) {
       throw refused(
-          Reason.INCONSISTENT, "the " + what + " has two values", "in one food", "give one of them");
+          Reason.INCONSISTENT,
+          "the " + what + " has two values",
+          "in one food",
+          "give one of them");
     }
   }
 
@@ -252,7 +256,9 @@ final class FoodReader {
       throw refused(
           unit.isEmpty() ? Reason.MISSING : Reason.INCONSISTENT,
           "whether the figures are for 100 g or 100 ml is not said",
-          unit.isEmpty() ? "no servingSizeUnit" : "servingSizeUnit \"" + VisibleText.of(unit) + "\"",
+          unit.isEmpty()
+              ? "no servingSizeUnit"
+              : "servingSizeUnit \"" + VisibleText.of(unit) + "\"",
           "download the full document; its serving is in g or ml");
     }
     if (food.containsKey("labelNutrients")) {
@@ -292,7 +298,10 @@ final class FoodReader {
         continue;
       }
       double mass =
-          number(value, word(part), milligrams ? "mg" : "g") / (milligrams ? 1e3 : 1) * 100 / serving;
+          number(value, word(part), milligrams ? "mg" : "g")
+              / (milligrams ? 1e3 : 1)
+              * 100
+              / serving;
       if (alone) {
         grams.put(part, mass);
       } else if (grams.containsKey(part)) {

@@ -215,7 +215,9 @@ public record AllergenSummary(
    * @return for example {@code Allergens unknown: sprinkles}; empty if all are known
    */
   public Optional<String> unknownText() {
-    return unknown.isEmpty() ? Optional.empty() : Optional.of("Allergens unknown: " + unknownNames());
+    return unknown.isEmpty()
+        ? Optional.empty()
+        : Optional.of("Allergens unknown: " + unknownNames());
   }
 
   private boolean withoutGlutenCereal() {

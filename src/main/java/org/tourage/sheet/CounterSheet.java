@@ -188,8 +188,7 @@ public final class CounterSheet implements Serializable {
         .found()
         .map(
             baking ->
-                GRAM.amount(
-                    day.batch().dough().in(GRAM) * baking.bake().end().loss().in(FRACTION)))
+                GRAM.amount(day.batch().dough().in(GRAM) * baking.bake().end().loss().in(FRACTION)))
         .orElse(GRAM.amount(0));
   }
 
@@ -269,8 +268,7 @@ public final class CounterSheet implements Serializable {
   }
 
   private String shopping() {
-    PriceList list =
-        prices == null ? PriceList.in(java.util.Currency.getInstance("XXX")) : prices;
+    PriceList list = prices == null ? PriceList.in(java.util.Currency.getInstance("XXX")) : prices;
     ShoppingList shopping = ShoppingList.of(List.of(day.batch()), list, onHand);
     SheetText text = titled("shopping list");
     text.section("To buy", shopping.toString().lines().toList());

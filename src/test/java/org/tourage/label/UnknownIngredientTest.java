@@ -13,7 +13,10 @@ class UnknownIngredientTest {
   private static final Batch BATCH =
       Formula.byWeight(
           "buns",
-          f -> f.line("bread flour", grams(500)).line("water", grams(300)).finish(SPRINKLES, grams(20)));
+          f ->
+              f.line("bread flour", grams(500))
+                  .line("water", grams(300))
+                  .finish(SPRINKLES, grams(20)));
 
   @Test
   void theAllergensOfWhatIsUnknownAreUnknownAndNotNone() {
@@ -46,7 +49,10 @@ class UnknownIngredientTest {
     Batch dough =
         Formula.byWeight(
             "dough",
-            f -> f.line("bread flour", grams(500)).line("water", grams(300)).line(SPRINKLES, grams(20)));
+            f ->
+                f.line("bread flour", grams(500))
+                    .line("water", grams(300))
+                    .line(SPRINKLES, grams(20)));
 
     assertThat(dough.formula().hydration().unknown()).containsExactly(SPRINKLES);
     assertThat(dough.formula().hydration().toString())
