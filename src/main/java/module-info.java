@@ -6,6 +6,7 @@ module org.tourage {
   requires transitive java.measure;
   requires tech.units.indriya;
   requires static org.jspecify;
+  requires static com.fasterxml.jackson.core;
 
   exports org.tourage.advice;
   exports org.tourage.command;

@@ -13,9 +13,7 @@ import java.util.List;
 import java.util.Objects;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
-import org.tourage.day.BakeDay;
 import org.tourage.internal.TextTable;
-import org.tourage.sheet.BenchSheet;
 
 /**
  * The main command: reads a recipe file and prints the bench sheet. Without a file it works the
@@ -62,7 +60,7 @@ public final class Main {
     }
     try {
       RecipeFile file = read(words);
-      out.print(BenchSheet.of(BakeDay.of(file.plan()), file.format()));
+      out.print(file.text());
       return 0;
     } catch (WrongInput wrong) {
       wrong.complaints().forEach(c -> err.println("tourage: " + c));
@@ -94,6 +92,7 @@ public final class Main {
     List<String[]> settings = new ArrayList<>();
     String path = null;
     String kitchen = null;
+    String catalogue = null;
     for (int i = 0; i < args.size(); i++) {
       String arg = args.get(i);
       if (!arg.startsWith("-")) {
@@ -112,6 +111,8 @@ public final class Main {
       String value = equals > 0 ? arg.substring(equals + 1) : args.get(++i);
       if (key.equals("kitchen")) {
         kitchen = value;
+      } else if (key.equals("catalogue")) {
+        catalogue = value;
       } else {
         settings.add(new String[] {key, value});
       }
@@ -119,6 +120,9 @@ public final class Main {
     RecipeFile file = path == null ? demo() : RecipeFile.parse(name(path), text(path));
     if (kitchen != null) {
       file = file.withKitchen(name(kitchen), text(kitchen));
+    }
+    if (catalogue != null) {
+      file = file.withCatalogue(name(catalogue), text(catalogue));
     }
     for (String[] setting : settings) {
       file = file.with(setting[0], setting[1]);
@@ -149,7 +153,7 @@ public final class Main {
     TextTable table = new TextTable(4);
     table.heading("Prints the bench sheet of a recipe file; without a file, of the demo recipe.");
     table.heading("");
-    table.heading("usage: [FILE] [--kitchen FILE] [--SETTING VALUE]...");
+    table.heading("usage: [FILE] [--kitchen FILE] [--catalogue FILE] [--SETTING VALUE]...");
     table.heading("");
     table.row("  setting", "for example", "default", "what it does");
     for (Setting<?> setting : Settings.all()) {
@@ -163,7 +167,8 @@ public final class Main {
     table.heading(
         "[steps], for example  retard: 13 h in the refrigerator as slab 30 mm, until firm");
     table.heading(
-        "A kitchen file holds the settings of a kitchen. docs/recipe-files.md says more.");
+        "A kitchen file holds the settings of a kitchen, a catalogue file [ingredient NAME] and [prices].");
+    table.heading("docs/recipe-files.md says more.");
     table.heading("Wrong input gives a line for each complaint and exit code 2.");
     return table.toString();
   }

@@ -21,7 +21,7 @@ final class OwnIngredients {
         Origin origin =
             problem.line() == 0
                 ? own.origin()
-                : Origin.line(file.name(), lines.get(problem.line() - 1).number());
+                : Origin.line(own.origin().file(), lines.get(problem.line() - 1).number());
         complaints.add(new Complaint(origin, problem.problem()));
       }
       if (reading.ingredient().isPresent()) {

@@ -2,11 +2,13 @@ package org.tourage.command;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.advice.Problem;
+import org.tourage.day.BakeDay;
 import org.tourage.day.DayPlan;
 import org.tourage.day.DayPlan.SwapKind;
 import org.tourage.day.Procedure;
@@ -15,6 +17,8 @@ import org.tourage.formula.HouseholdRecipe;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.sheet.CounterSheet;
+import org.tourage.sheet.SheetView;
 
 /** Makes a day's plan of a recipe file. */
 final class PlanReader {
@@ -29,6 +33,31 @@ final class PlanReader {
     return given.get(Settings.UNITS).orElseThrow();
   }
 
+  String text() {
+    List<SheetView> views = given.get(Settings.SHOW).orElseThrow();
+    DayPlan plan = plan();
+    AmountFormat format = format();
+    CounterSheet sheet = CounterSheet.of(BakeDay.of(plan), format);
+    sheet = PriceReader.of(given, catalogue(), sheet);
+    if (views.contains(SheetView.COST) && given.file().prices().isEmpty()) {
+      given.attempt(given.origin(Settings.SHOW), () -> sheetOf(plan, format).text(SheetView.COST));
+      given.refuse();
+    }
+    StringBuilder out = new StringBuilder();
+    for (SheetView view : views) {
+      out.append(out.length() == 0 ? "" : "\n").append(sheet.text(view));
+    }
+    return out.toString();
+  }
+
+  private static CounterSheet sheetOf(DayPlan plan, AmountFormat format) {
+    return CounterSheet.of(BakeDay.of(plan), format);
+  }
+
+  private Catalogue catalogue() {
+    return OwnIngredients.of(given.file(), given.complaints());
+  }
+
   DayPlan plan() {
     if (given.file().recipe().isEmpty()) {
       given.complain(
@@ -40,7 +69,7 @@ final class PlanReader {
               "write one like 500 g bread flour, under a heading like [dough]"));
     }
     given.refuse();
-    Catalogue catalogue = OwnIngredients.of(given.file(), given.complaints());
+    Catalogue catalogue = catalogue();
     HouseholdRecipe recipe = recipe(catalogue);
     given.refuse();
     ProductReader products = new ProductReader(given);
@@ -54,6 +83,8 @@ final class PlanReader {
         swap(plan, SwapKind.LIQUID, Settings.LIQUID_REPLACED, Settings.LIQUID_ON_HAND, catalogue);
     plan = given.get(Settings.PLANT_BASED).orElse(false) ? plan.fromPlants() : plan;
     given.get(Settings.UNITS);
+    given.get(Settings.SHOW);
+    given.get(Settings.CURRENCY);
     given.unused();
     given.refuse();
     return plan;
@@ -61,7 +92,7 @@ final class PlanReader {
 
   private @Nullable HouseholdRecipe recipe(Catalogue catalogue) {
     try {
-      return HouseholdRecipe.read(
+      return HouseholdRecipe.readKeepingUnknown(
           given.get(Settings.TITLE).orElseThrow(),
           given.file().recipe().stream()
               .map(line -> new HouseholdRecipe.Row(line.number(), line.text()))

@@ -5,13 +5,14 @@ import static java.util.Objects.requireNonNull;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
+import org.tourage.command.FileParts.Holds;
 import org.tourage.command.FileParts.Numbered;
 import org.tourage.command.FileParts.OwnIngredient;
+import org.tourage.command.FileParts.Priced;
 import org.tourage.command.FileParts.Value;
 import org.tourage.day.DayPlan;
 import org.tourage.day.Step;
@@ -30,7 +31,7 @@ import org.tourage.quantity.AmountFormat;
  */
 public final class RecipeFile {
   private static final int MOST_LINES = 200_000;
-  private static final int MOST_COMPLAINTS = 50;
+  static final int MOST_COMPLAINTS = 50;
 
   private final String name;
   private final Map<String, Value> values = new LinkedHashMap<>();
@@ -40,6 +41,7 @@ public final class RecipeFile {
   private final List<Step> steps = new ArrayList<>();
   private final List<Numbered> stepLines = new ArrayList<>();
   private final List<OwnIngredient> ingredients = new ArrayList<>();
+  private final List<Priced> prices = new ArrayList<>();
   private final List<Complaint> complaints = new ArrayList<>();
 
   private RecipeFile(String name) {
@@ -55,6 +57,7 @@ public final class RecipeFile {
     steps.addAll(from.steps);
     stepLines.addAll(from.stepLines);
     ingredients.addAll(from.ingredients);
+    prices.addAll(from.prices);
     complaints.addAll(from.complaints);
   }
 
@@ -67,7 +70,7 @@ public final class RecipeFile {
    */
   public static RecipeFile parse(String name, String text) {
     RecipeFile file = new RecipeFile(name);
-    file.read(name, requireNonNull(text, "text"), file.values, false);
+    file.read(name, requireNonNull(text, "text"), file.values, Holds.RECIPE);
     return file;
   }
 
@@ -81,7 +84,20 @@ public final class RecipeFile {
   public RecipeFile withKitchen(String kitchenName, String text) {
     requireNonNull(kitchenName, "kitchenName");
     RecipeFile file = new RecipeFile(this);
-    file.read(kitchenName, requireNonNull(text, "text"), file.kitchen, true);
+    file.read(kitchenName, requireNonNull(text, "text"), file.kitchen, Holds.KITCHEN);
+    return file;
+  }
+
+  /**
+   * The file with a catalogue file beneath it: ingredients of one's own and prices.
+   *
+   * @param catalogueName the name of the catalogue file, for the messages
+   * @param text its text
+   * @return the changed file
+   */
+  public RecipeFile withCatalogue(String catalogueName, String text) {
+    RecipeFile file = new RecipeFile(this);
+    file.read(catalogueName, requireNonNull(text, "text"), file.kitchen, Holds.CATALOGUE);
     return file;
   }
 
@@ -106,7 +122,7 @@ public final class RecipeFile {
     return file;
   }
 
-  private void read(String file, String text, Map<String, Value> into, boolean kitchenFile) {
+  private void read(String file, String text, Map<String, Value> into, Holds holds) {
     // a byte-order mark is no part of the first line
     String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
     String[] section = {""};
@@ -119,7 +135,7 @@ public final class RecipeFile {
         continue;
       }
       if (number > MOST_LINES || complaints.size() >= MOST_COMPLAINTS) {
-        stop(Origin.line(file, number));
+        complaints.add(Complaint.stop(Origin.line(file, number), complaints.size(), MOST_LINES));
         return;
       }
       Numbered here = new Numbered(number, line);
@@ -129,16 +145,18 @@ public final class RecipeFile {
           () -> {
             LineText.check(line);
             if (line.startsWith("[")) {
-              section[0] = section(line);
+              section[0] = FileParts.section(line);
               heading[0] = here;
-              open(section[0], here, origin, kitchenFile);
+              open(section[0], here, origin, holds);
             } else if (section[0].equals("steps")) {
               stepLines.add(here);
               steps.add(StepText.parse(line));
             } else if (section[0].equals("ingredient")) {
               ingredients.get(ingredients.size() - 1).lines().add(here);
+            } else if (section[0].equals("prices")) {
+              prices.add(new Priced(line, origin));
             } else if (section[0].isEmpty()) {
-              setting(line, origin, into, kitchenFile);
+              setting(line, origin, into, holds != Holds.RECIPE);
             } else {
               recipe.add(here);
             }
@@ -146,48 +164,12 @@ public final class RecipeFile {
     }
   }
 
-  /** What goes on like this is no recipe. */
-  private void stop(Origin origin) {
-    complaints.add(
-        new Complaint(
-            origin,
-            new BakeryException(
-                Reason.OUT_OF_RANGE,
-                "the file is not read further",
-                complaints.size() >= MOST_COMPLAINTS
-                    ? complaints.size() + " complaints"
-                    : "more than " + MOST_LINES + " lines",
-                "mend what is said above, or give a shorter file")));
-  }
-
-  private static String section(String line) {
-    String inside = line.substring(1).strip().toLowerCase(Locale.ROOT);
-    return inside.startsWith("steps") || inside.startsWith("timetable")
-        ? "steps"
-        : inside.startsWith("ingredient") ? "ingredient" : "recipe";
-  }
-
-  private void open(String section, Numbered here, Origin origin, boolean kitchenFile) {
-    if (kitchenFile) {
-      throw new BakeryException(
-          Reason.INCONSISTENT,
-          "a kitchen file has settings only",
-          "\"" + here.text() + "\"",
-          "put recipe lines and steps into the recipe file");
-    }
+  private void open(String section, Numbered here, Origin origin, Holds holds) {
+    holds.check(section, here.text());
     if (section.equals("recipe")) {
       recipe.add(here);
     } else if (section.equals("ingredient")) {
-      String inside = here.text().replace("[", "").replace("]", "").strip();
-      String own = inside.substring("ingredient".length()).strip();
-      if (own.isEmpty()) {
-        throw new BakeryException(
-            Reason.MISSING,
-            "an ingredient of one's own needs a name",
-            "\"" + here.text() + "\"",
-            "write [ingredient Seed mix]");
-      }
-      ingredients.add(new OwnIngredient(own, origin, new ArrayList<>()));
+      ingredients.add(FileParts.opened(here.text(), origin));
     }
   }
 
@@ -248,6 +230,17 @@ public final class RecipeFile {
   }
 
   /**
+   * All that the setting {@code show} asks for: the bench sheet unless it is set, and label, cost,
+   * shopping list and scaling sheet, in this order of its words.
+   *
+   * @return the text
+   * @throws WrongInput if anything can't be read
+   */
+  public String text() {
+    return new PlanReader(this).text();
+  }
+
+  /**
    * Which units are printed.
    *
    * @return the format of the setting {@code units}
@@ -293,6 +286,10 @@ public final class RecipeFile {
 
   List<OwnIngredient> ingredients() {
     return ingredients;
+  }
+
+  List<Priced> prices() {
+    return prices;
   }
 
   List<Complaint> complaints() {

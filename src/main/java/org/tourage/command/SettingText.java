@@ -1,5 +1,8 @@
 package org.tourage.command;
 
+import java.util.Arrays;
+import java.util.Currency;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
@@ -19,6 +22,7 @@ import org.tourage.fermentation.Cover;
 import org.tourage.fermentation.RateModel;
 import org.tourage.fermentation.Rosso1993;
 import org.tourage.formula.PieceOrder;
+import org.tourage.label.Money;
 import org.tourage.lamination.Rollers;
 import org.tourage.oven.DoughKind;
 import org.tourage.quantity.Amount;
@@ -28,6 +32,7 @@ import org.tourage.quantity.Extent;
 import org.tourage.quantity.HouseholdAmount;
 import org.tourage.quantity.Kind;
 import org.tourage.quantity.TemperatureDifference;
+import org.tourage.sheet.SheetView;
 
 /** Readers of the values of settings. */
 final class SettingText {
@@ -73,6 +78,24 @@ final class SettingText {
   static RateModel rate(String text) {
     // below about 9 °C the growth curve stops too soon
     return ColdTail.usual(Rosso1993.named(text));
+  }
+
+  static List<SheetView> views(String text) {
+    Function<String, SheetView> word =
+        Setting.word(
+            Map.of(
+                "bench", SheetView.BENCH,
+                "label", SheetView.LABEL,
+                "cost", SheetView.COST,
+                "shopping", SheetView.SHOPPING,
+                "scaling", SheetView.SCALING));
+    List<SheetView> views =
+        Arrays.stream(text.split(",", -1)).map(w -> word.apply(w.strip())).distinct().toList();
+    return views;
+  }
+
+  static Currency currency(String text) {
+    return Money.of("0", text.strip().toUpperCase(Locale.ROOT)).currency();
   }
 
   static int count(String text) {

@@ -1,5 +1,6 @@
 package org.tourage.command;
 
+import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -22,6 +23,7 @@ import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Amounts;
 import org.tourage.quantity.CupStandard;
+import org.tourage.sheet.SheetView;
 
 /** The table of all settings: what {@code --help} prints is what is read. */
 public final class Settings {
@@ -51,6 +53,20 @@ public final class Settings {
               "both",
               "which units are printed: metric, us or both")
           .usually("metric");
+
+  static final Setting<List<SheetView>> SHOW =
+      Setting.of(
+              "show",
+              SettingText::views,
+              "label, cost",
+              "what is printed: bench, label, cost, shopping, scaling, one or several")
+          .usually("bench");
+  static final Setting<Currency> CURRENCY =
+      Setting.of(
+          "currency",
+          SettingText::currency,
+          "EUR",
+          "the currency of the lines under [prices], an ISO 4217 code");
 
   static final Setting<Integer> PIECES =
       Setting.of("pieces", SettingText::count, "12", "how many pieces");
@@ -195,6 +211,8 @@ public final class Settings {
           TITLE,
           CUPS,
           UNITS,
+          SHOW,
+          CURRENCY,
           PIECES,
           PIECE_MASS,
           BAKE_LOSS,
@@ -240,7 +258,10 @@ public final class Settings {
 
   static boolean ofTheKitchen(Setting<?> setting) {
     // a kitchen may also say how its people write
-    return KitchenSettings.ALL.contains(setting) || setting == UNITS || setting == CUPS;
+    return KitchenSettings.ALL.contains(setting)
+        || setting == UNITS
+        || setting == CUPS
+        || setting == CURRENCY;
   }
 
   /** The setting of a key. */

@@ -499,15 +499,16 @@ public final class Formula implements Serializable {
       }
       Line line = lines.get(i);
       double own = line.share() * line.ingredient().composition().fraction(Component.WATER);
+      boolean unknown = line.ingredient().composition().share(Component.WATER).isEmpty();
       if (line.isFlour()) {
         flour += line.share();
         flourWater += own;
       } else {
         water += own;
         liquids += line.ingredient().is(Role.LIQUID) ? line.share() : 0;
-        if (own > 0) {
-          wet.add(line);
-        }
+      }
+      if (unknown || (own > 0 && !line.isFlour())) {
+        wet.add(line);
       }
     }
     if (flour == 0) {

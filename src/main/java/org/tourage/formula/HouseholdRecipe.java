@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import javax.measure.quantity.Mass;
 import org.tourage.advice.Advice;
@@ -17,6 +18,7 @@ import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.ingredient.Catalogue;
+import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Weighed;
 import org.tourage.internal.TextTable;
 import org.tourage.internal.VisibleText;
@@ -183,7 +185,24 @@ public record HouseholdRecipe(String name, List<Item> items, List<Draw> draws)
    */
   public static HouseholdRecipe read(
       String name, List<Row> rows, Catalogue catalogue, CupStandard cups) {
-    return new RecipeReader(catalogue, cups).read(requireNonNull(name, "name"), rows);
+    return new RecipeReader(catalogue, cups, false).read(requireNonNull(name, "name"), rows);
+  }
+
+  /**
+   * Reads a recipe as {@link #read} does, but a name that is not known does not stop it where the
+   * line gives a mass: the ingredient is {@link Ingredient#unknown}, its mass counts, and {@link
+   * #advice()} says which figures lack it. One that is measured by cup or piece is refused.
+   *
+   * @param name the name
+   * @param rows the lines with their numbers in that text
+   * @param catalogue where names are looked up
+   * @param cups which kitchen's cups and spoons are meant
+   * @return the recipe
+   * @throws BakeryException as {@link #read}
+   */
+  public static HouseholdRecipe readKeepingUnknown(
+      String name, List<Row> rows, Catalogue catalogue, CupStandard cups) {
+    return new RecipeReader(catalogue, cups, true).read(requireNonNull(name, "name"), rows);
   }
 
   static String usualName(StageKind kind) {
@@ -282,8 +301,25 @@ public record HouseholdRecipe(String name, List<Item> items, List<Draw> draws)
     List<Advice> advice = new ArrayList<>();
     for (Item item : items) {
       advice.addAll(item.weighed.advice());
+      Ingredient ingredient = item.weighed.ingredient();
+      if (ingredient.composition().isUnknown()) {
+        advice.add(
+            Advice.warning(
+                "UNKNOWN_INGREDIENT",
+                "nothing is known of \"" + ingredient.name() + "\" but its mass",
+                "Its water, nutrients and allergens are missing, not nought, in hydration, water"
+                    + " temperature, rise, bake, nutrition and label"
+                    + (item.flour ? "; it is counted as flour" : "; it is not counted as flour")
+                    + ". "
+                    + capital(Catalogue.builtIn().hint(ingredient.name())),
+                Advice.COMMON_PRACTICE));
+      }
     }
     return advice;
+  }
+
+  private static String capital(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   @Override

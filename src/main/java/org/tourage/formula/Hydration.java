@@ -5,12 +5,14 @@ import static org.tourage.quantity.BakeryUnits.PERCENT;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import javax.measure.quantity.Dimensionless;
 import org.tourage.advice.Advice;
 import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.ingredient.Component;
+import org.tourage.ingredient.Ingredient;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 
@@ -29,7 +31,8 @@ import org.tourage.quantity.AmountFormat;
  * @param nominal liquids over flour
  * @param trueHydration water of all but the flour, over flour
  * @param dryMatterRatio all water over dry flour
- * @param lines the lines that bring water
+ * @param lines the lines that bring water, and those whose water is unknown, which counts as none:
+ *     see {@link #unknown()}
  */
 public record Hydration(
     Amount<Dimensionless> nominal,
@@ -52,9 +55,34 @@ public record Hydration(
     lines = List.copyOf(lines);
   }
 
+  /**
+   * The ingredients whose water is unknown. If there are any, the figures are without their water.
+   *
+   * @return the ingredients, usually none
+   */
+  public List<Ingredient> unknown() {
+    return lines.stream()
+        .map(Line::ingredient)
+        .filter(i -> i.composition().share(Component.WATER).isEmpty())
+        .distinct()
+        .toList();
+  }
+
+  private String unknownNames() {
+    return unknown().stream().map(Ingredient::name).collect(Collectors.joining(", "));
+  }
+
   @Override
   public List<Advice> advice() {
     List<Advice> advice = new ArrayList<>();
+    if (!unknown().isEmpty()) {
+      advice.add(
+          Advice.warning(
+              "HYDRATION_UNKNOWN",
+              "the hydration is without the water of " + unknownNames() + ", which is unknown",
+              "Give its composition, for example from its label",
+              "definition of hydration"));
+    }
     double percent = trueHydration.in(PERCENT);
     if (percent < LOW_PERCENT || percent > HIGH_PERCENT) {
       advice.add(
@@ -74,15 +102,18 @@ public record Hydration(
     List<WorkedLine> work = new ArrayList<>();
     for (Line line : lines) {
       double water = line.ingredient().composition().fraction(Component.WATER);
+      boolean unknown = line.ingredient().composition().share(Component.WATER).isEmpty();
       work.add(
           new WorkedLine(
               "w(" + line.ingredient().name() + ")",
               "percent × share of water",
-              line.percent()
-                  + " × "
-                  + PERCENT.amount(water * 100)
-                  + " = "
-                  + PERCENT.amount(line.share() * water * 100),
+              unknown
+                  ? line.percent() + " × unknown, left out"
+                  : line.percent()
+                      + " × "
+                      + PERCENT.amount(water * 100)
+                      + " = "
+                      + PERCENT.amount(line.share() * water * 100),
               line.ingredient()
                   .composition()
                   .source(Component.WATER)
@@ -105,6 +136,7 @@ public record Hydration(
         + format.percent(nominal)
         + "; all water on dry flour "
         + format.percent(dryMatterRatio)
-        + ")";
+        + ")"
+        + (unknown().isEmpty() ? "" : ", without the water of " + unknownNames() + ": unknown");
   }
 }

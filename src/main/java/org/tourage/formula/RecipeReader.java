@@ -1,5 +1,6 @@
 package org.tourage.formula;
 
+import static java.util.Objects.requireNonNull;
 import static org.tourage.quantity.BakeryUnits.FRACTION;
 import static org.tourage.quantity.BakeryUnits.GRAM;
 import static org.tourage.quantity.BakeryUnits.PERCENT;
@@ -66,6 +67,7 @@ final class RecipeReader {
 
   private final Catalogue catalogue;
   private final CupStandard cups;
+  private final boolean keepsUnknown;
   private final List<HouseholdRecipe.Item> items = new ArrayList<>();
   private final List<HouseholdRecipe.Draw> draws = new ArrayList<>();
   private final List<Problem> problems = new ArrayList<>();
@@ -78,9 +80,10 @@ final class RecipeReader {
 
   private Heading stage = new Heading(StageKind.FINAL_DOUGH, "Final dough");
 
-  RecipeReader(Catalogue catalogue, CupStandard cups) {
-    this.catalogue = catalogue;
-    this.cups = cups;
+  RecipeReader(Catalogue catalogue, CupStandard cups, boolean keepsUnknown) {
+    this.catalogue = requireNonNull(catalogue, "catalogue");
+    this.cups = requireNonNull(cups, "cups");
+    this.keepsUnknown = keepsUnknown;
   }
 
   /** Lines that came before, for the text that repeats itself; bounded. */
@@ -285,8 +288,9 @@ final class RecipeReader {
     }
     Found found = known.get(name);
     if (found == null) {
-      found = find(name);
-      if (known.size() < REMEMBERED) {
+      found = find(name, amount);
+      // what is unknown is kept where it is weighed, and nowhere else
+      if (known.size() < REMEMBERED && !found.ingredient.composition().isUnknown()) {
         known.put(name, found);
       }
     }
@@ -298,7 +302,7 @@ final class RecipeReader {
             stage.kind,
             stage.name,
             weigh(amount, inBrackets != null, found),
-            flour || found.ingredient.is(Role.FLOUR),
+            flour || found.ingredient.is(Role.FLOUR) || isFlourByName(found.ingredient),
             note.toString());
     items.add(item);
     // a name that is also a stage's is read by the stage that it stands in
@@ -394,8 +398,14 @@ final class RecipeReader {
     }
   }
 
+  /** An unknown thing that calls itself a flour is counted as one; the advice says so. */
+  private static boolean isFlourByName(Ingredient ingredient) {
+    return ingredient.composition().isUnknown()
+        && ingredient.name().toLowerCase(Locale.ROOT).endsWith("flour");
+  }
+
   /** Looks up the longest name; what is left is a filling, a size or a note. */
-  private Found find(String rest) {
+  private Found find(String rest, HouseholdAmount amount) {
     String name = rest;
     String note = "";
     Optional<Ingredient> ingredient = catalogue.find(name);
@@ -422,11 +432,19 @@ final class RecipeReader {
         return new Found(ingredient.get(), filling, first, note);
       }
     }
+    boolean weighed = amount.kind() == Kind.MASS && hasLetter(name);
+    if (keepsUnknown && weighed) {
+      return new Found(Ingredient.unknown(name), null, null, note);
+    }
     throw new BakeryException(
         Reason.UNKNOWN_NAME,
         "no such ingredient",
         "\"" + VisibleText.of(name) + "\"",
-        "did you mean " + String.join(", ", catalogue.near(name)) + "?");
+        catalogue.hint(name) + (keepsUnknown ? "; or weigh it, then its mass counts" : ""));
+  }
+
+  private static boolean hasLetter(String name) {
+    return name.chars().anyMatch(Character::isLetter);
   }
 
   private static @Nullable Filling filling(String word) {

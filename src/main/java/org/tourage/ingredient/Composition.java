@@ -170,11 +170,15 @@ public final class Composition implements Serializable {
   }
 
   /**
-   * The same for the physical models.
+   * The same for the physical models. What nothing is known of is taken there as dry carbohydrate
+   * (a convention of ours): it has a mass and no water.
    *
    * @return the constituents; carbohydrate without fibre
    */
   public Constituents constituents() {
+    if (isUnknown()) {
+      return new Constituents(0, 0, 0, 1, 0, 0);
+    }
     double fibre = fraction(Component.FIBRE);
     return new Constituents(
         fraction(Component.WATER),
@@ -264,6 +268,11 @@ public final class Composition implements Serializable {
       fractions[component.ordinal()] = fraction;
       published = true;
       return this;
+    }
+
+    Builder published(Component component, double fraction, Source source) {
+      own.put(component, source);
+      return published(component, fraction);
     }
 
     /**
@@ -368,6 +377,16 @@ public final class Composition implements Serializable {
       if (!published) {
         checkParts();
       }
+      return made();
+    }
+
+    /** Of a published document, whose water can be unknown as every other figure can. */
+    Composition buildPublished() {
+      published = true;
+      return made();
+    }
+
+    private Composition made() {
       EnumMap<Component, Source> sources = new EnumMap<>(Component.class);
       for (Component component : Component.values()) {
         if (!Double.isNaN(fractions[component.ordinal()])) {

@@ -70,6 +70,9 @@ public final class Ingredient implements Serializable {
   /** Allergens that products of this kind may hold. */
   private final EnumSet<Allergen> allergensToCheck;
 
+  /** Whether nobody has said which allergens it holds. */
+  private final boolean allergensUnknown;
+
   /** Household measures. */
   private final List<Portion> portions;
 
@@ -95,6 +98,7 @@ public final class Ingredient implements Serializable {
     this.composition = composition;
     this.allergens = builder.allergens.clone();
     this.allergensToCheck = builder.allergensToCheck.clone();
+    this.allergensUnknown = builder.allergensUnknown;
     this.portions = List.copyOf(builder.portions);
     this.spreads = builder.spreads;
     this.flour = builder.flour != null ? builder.flour : derivedFlour();
@@ -128,7 +132,8 @@ public final class Ingredient implements Serializable {
 
   /**
    * An ingredient of which nothing is known but its name: its mass counts, its composition does
-   * not, and what needs the composition can say so ({@link Composition#isUnknown()}).
+   * not, and what needs the composition can say so ({@link Composition#isUnknown()}). Its allergens
+   * are unknown too ({@link #areAllergensKnown()}).
    *
    * @param name the everyday name
    * @return the ingredient, with the role {@link Role#INCLUSION}
@@ -137,6 +142,7 @@ public final class Ingredient implements Serializable {
     return builder(CatalogueNames.key(name).replace(' ', '-'), name)
         .role(Role.INCLUSION)
         .composition(Composition.unknown())
+        .allergensUnknown()
         .build();
   }
 
@@ -212,6 +218,16 @@ public final class Ingredient implements Serializable {
    */
   public Set<Allergen> allergens() {
     return allergens.isEmpty() ? Set.of() : EnumSet.copyOf(allergens);
+  }
+
+  /**
+   * Whether anybody has said which allergens it holds. If not, {@link #allergens()} is empty and
+   * means nothing.
+   *
+   * @return true if they are known, also if there are none
+   */
+  public boolean areAllergensKnown() {
+    return !allergensUnknown;
   }
 
   /**
@@ -621,6 +637,7 @@ public final class Ingredient implements Serializable {
     private @Nullable Composition composition;
     private final EnumSet<Allergen> allergens = EnumSet.noneOf(Allergen.class);
     private final EnumSet<Allergen> allergensToCheck = EnumSet.noneOf(Allergen.class);
+    private boolean allergensUnknown;
     private final List<Portion> portions = new ArrayList<>();
     private Spreads spreads = Spreads.PLAIN;
     private @Nullable FlourSpecification flour;
@@ -678,12 +695,23 @@ public final class Ingredient implements Serializable {
     }
 
     /**
-     * Adds allergens that it is or always holds.
+     * Says that nobody has said which allergens it holds, until {@link #allergens} is called.
+     *
+     * @return this builder
+     */
+    public Builder allergensUnknown() {
+      allergensUnknown = true;
+      return this;
+    }
+
+    /**
+     * Adds allergens that it is or always holds; without any it states that there are none.
      *
      * @param values the allergens
      * @return this builder
      */
     public Builder allergens(Allergen... values) {
+      allergensUnknown = false;
       allergens.addAll(List.of(values));
       return this;
     }

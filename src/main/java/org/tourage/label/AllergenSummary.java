@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -26,10 +27,16 @@ import org.tourage.internal.Ordered;
  * @param contains allergens that ingredients are or always hold
  * @param check allergens that products of the kinds used may hold
  * @param labelsToRead ingredients whose labels decide
- * @param plantBased whether no ingredient is of animal origin, as far as the table knows
+ * @param plantBased whether no ingredient is of animal origin, as far as the table knows; false if
+ *     nobody knows
+ * @param unknown ingredients whose allergens nobody has said: what they bring is missing above
  */
 public record AllergenSummary(
-    Set<Allergen> contains, Set<Allergen> check, List<Ingredient> labelsToRead, boolean plantBased)
+    Set<Allergen> contains,
+    Set<Allergen> check,
+    List<Ingredient> labelsToRead,
+    boolean plantBased,
+    List<Ingredient> unknown)
     implements Serializable {
 
   /**
@@ -39,11 +46,13 @@ public record AllergenSummary(
    * @param check allergens that products of the kinds used may hold
    * @param labelsToRead ingredients whose labels decide
    * @param plantBased whether no ingredient is of animal origin, as far as the table knows
+   * @param unknown ingredients whose allergens nobody has said
    */
   public AllergenSummary {
     contains = Ordered.set(contains);
     check = Ordered.set(check);
     labelsToRead = List.copyOf(labelsToRead);
+    unknown = List.copyOf(unknown);
   }
 
   /**
@@ -56,6 +65,7 @@ public record AllergenSummary(
     EnumSet<Allergen> contains = EnumSet.noneOf(Allergen.class);
     EnumSet<Allergen> check = EnumSet.noneOf(Allergen.class);
     Set<Ingredient> read = new LinkedHashSet<>();
+    Set<Ingredient> silent = new LinkedHashSet<>();
     boolean plant = true;
     for (Line line : formula.lines()) {
       Ingredient ingredient = line.ingredient();
@@ -64,13 +74,17 @@ public record AllergenSummary(
       toCheck.addAll(ingredient.allergensToCheck());
       toCheck.addAll(LabelChecks.of(ingredient));
       check.addAll(toCheck);
-      plant &= ingredient.origin() != Origin.ANIMAL;
+      plant &= ingredient.origin() != Origin.ANIMAL && !ingredient.composition().isUnknown();
+      if (!ingredient.areAllergensKnown()) {
+        silent.add(ingredient);
+      }
       if (ingredient.origin() == Origin.CHECK_LABEL || !toCheck.isEmpty()) {
         read.add(ingredient);
       }
     }
     check.removeAll(contains);
-    return new AllergenSummary(contains, check, new ArrayList<>(read), plant);
+    return new AllergenSummary(
+        contains, check, new ArrayList<>(read), plant, new ArrayList<>(silent));
   }
 
   /**
@@ -140,6 +154,14 @@ public record AllergenSummary(
             words,
             "Read the labels of the products in hand and follow the local law on declaring allergens",
             "21 U.S.C. 321(qq); Regulation (EU) No 1169/2011, Annex II"));
+    if (!unknown.isEmpty()) {
+      advice.add(
+          Advice.safety(
+              "ALLERGENS_UNKNOWN",
+              "the allergens of " + unknownNames() + " are unknown: it can hold any",
+              "Read its label and state them before anyone eats of it; no list here is complete",
+              Advice.COMMON_PRACTICE));
+    }
     if (!labelsToRead.isEmpty()) {
       advice.add(
           Advice.safety(
@@ -182,6 +204,21 @@ public record AllergenSummary(
               Advice.COMMON_PRACTICE));
     }
     return advice;
+  }
+
+  private String unknownNames() {
+    return unknown.stream().map(Ingredient::name).collect(Collectors.joining(", "));
+  }
+
+  /**
+   * The line that must stand with every list of allergens while some are unknown.
+   *
+   * @return for example {@code Allergens unknown: sprinkles}; empty if all are known
+   */
+  public Optional<String> unknownText() {
+    return unknown.isEmpty()
+        ? Optional.empty()
+        : Optional.of("Allergens unknown: " + unknownNames());
   }
 
   private boolean withoutGlutenCereal() {

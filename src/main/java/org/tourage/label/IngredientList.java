@@ -386,6 +386,15 @@ public final class IngredientList implements Serializable {
   }
 
   /**
+   * The ingredients whose allergens nobody has said; what {@link #contains()} says is then not all.
+   *
+   * @return for example {@code Allergens unknown: sprinkles}; empty if all are known
+   */
+  public Optional<String> allergensUnknown() {
+    return AllergenSummary.of(batch.formula()).unknownText();
+  }
+
+  /**
    * What the person who writes the label must still look at.
    *
    * @return the advice of the allergens, and that this is a draft
@@ -425,6 +434,7 @@ public final class IngredientList implements Serializable {
     StringBuilder out = new StringBuilder("Ingredients: ").append(text().inCapitals());
     contains().ifPresent(text -> out.append('\n').append(text));
     mayContainText().ifPresent(text -> out.append('\n').append(text));
+    allergensUnknown().ifPresent(text -> out.append('\n').append(text));
     return out.append("\n(").append(Nutrition.DRAFT).append(')').toString();
   }
 }

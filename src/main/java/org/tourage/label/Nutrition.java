@@ -313,7 +313,7 @@ public final class Nutrition implements Explained, Serializable {
   private double unknownMass() {
     double sum = 0;
     for (Uptake part : parts()) {
-      sum += part.ingredient.composition().isUnknown() ? part.grams : 0;
+      sum += part.ingredient.composition().share(Component.WATER).isEmpty() ? part.grams : 0;
     }
     return sum;
   }
