@@ -80,7 +80,7 @@ class DoorsTest {
         .isInstanceOf(BakeryException.class);
     assertThatThrownBy(() -> Ripeness.ofLevain(percent(20), hours(-1), celsius(24)))
         .isInstanceOf(BakeryException.class);
-    assertThatThrownBy(() -> TemperatureHistory.hold(celsius(4), hours(-1)))
+    assertThatThrownBy(() -> TemperatureHistory.ofHold(celsius(4), hours(-1)))
         .isInstanceOf(BakeryException.class);
     assertThatThrownBy(() -> ThermalDeath.Tested.of(celsius(55), minutes(-1)))
         .isInstanceOf(BakeryException.class);

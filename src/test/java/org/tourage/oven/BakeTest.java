@@ -142,7 +142,7 @@ class BakeTest {
     for (double set : new double[] {0, 15, 30, 44}) {
       double begins =
           OvenModel.HOUSEHOLD
-              .follow(OvenProfile.step(celsius(set), minutes(10)))
+              .follow(OvenProfile.of(celsius(set), minutes(10)))
               .legs()
               .get(0)
               .from()
@@ -153,7 +153,7 @@ class BakeTest {
 
   @Test
   void aCoreFarAboveWhatIsWantedIsAdvised() {
-    Bake late = bake(PIECE, OvenProfile.step(celsius(250), minutes(45)));
+    Bake late = bake(PIECE, OvenProfile.of(celsius(250), minutes(45)));
     assertThat(late.advice())
         .filteredOn(a -> a.code().equals("CORE_HIGH"))
         .singleElement()
