@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /** A balance: its least step, and what it can carry. */
 public final class Balance implements Serializable {
@@ -37,7 +38,7 @@ public final class Balance implements Serializable {
    * @return the balance
    */
   public static Balance to(Quantity<Mass> step) {
-    return new Balance(Amount.from(step), null);
+    return new Balance(Given.mass("the step", step), null);
   }
 
   /**
@@ -47,7 +48,7 @@ public final class Balance implements Serializable {
    * @return the changed balance
    */
   public Balance upTo(Quantity<Mass> load) {
-    return new Balance(step, Amount.from(load));
+    return new Balance(step, Given.mass("the load", load));
   }
 
   /**

@@ -14,6 +14,7 @@ import org.tourage.physics.Solid;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * What shape a dough or a piece has, or what holds it. The measure that is free follows from the
@@ -64,7 +65,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form ball(Quantity<Length> diameter) {
-    return new Ball(Amount.from(diameter));
+    return new Ball(Given.length("the diameter", diameter));
   }
 
   /**
@@ -74,7 +75,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form roll(Quantity<Length> length) {
-    return new Roll(Amount.from(length), null);
+    return new Roll(Given.length("the length", length), null);
   }
 
   /**
@@ -84,7 +85,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form rollAcross(Quantity<Length> diameter) {
-    return new Roll(null, Amount.from(diameter));
+    return new Roll(null, Given.length("the diameter", diameter));
   }
 
   /**
@@ -94,7 +95,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form disc(Quantity<Length> diameter) {
-    return new Disc(Amount.from(diameter), null);
+    return new Disc(Given.length("the diameter", diameter), null);
   }
 
   /**
@@ -104,7 +105,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form slab(Quantity<Length> thickness) {
-    return new Slab(null, Amount.from(thickness));
+    return new Slab(null, Given.length("the thickness", thickness));
   }
 
   /**
@@ -134,7 +135,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form mould(Quantity<Length> diameter) {
-    return new Mould(Amount.from(diameter));
+    return new Mould(Given.length("the diameter", diameter));
   }
 
   /**
@@ -144,7 +145,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form tub(Quantity<Length> diameter) {
-    return new Tub(Amount.from(diameter), null);
+    return new Tub(Given.length("the diameter", diameter), null);
   }
 
   /**
@@ -154,7 +155,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form ring(Quantity<Length> hole) {
-    return new Ring(Amount.from(hole));
+    return new Ring(Given.length("the hole", hole));
   }
 
   /**
@@ -165,7 +166,7 @@ public sealed interface Form extends Serializable {
    * @return the form
    */
   static Form coil(Quantity<Length> height) {
-    return new Coil(Amount.from(height));
+    return new Coil(Given.length("the height", height));
   }
 
   /**

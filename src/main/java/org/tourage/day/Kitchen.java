@@ -24,6 +24,7 @@ import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Amounts;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * What stays the same from recipe to recipe: how warm the rooms are, what the balances show, which
@@ -123,7 +124,7 @@ public final class Kitchen implements Serializable {
   }
 
   private Kitchen with(Fact fact, Quantity<Temperature> value) {
-    Amount<Temperature> reading = Amount.from(value);
+    Amount<Temperature> reading = Given.temperature("the value", value);
     double celsius = reading.in(CELSIUS);
     if (!(celsius >= fact.least && celsius <= fact.most)) {
       AmountFormat format = AmountFormat.sideBySide();
@@ -235,7 +236,7 @@ public final class Kitchen implements Serializable {
    * @return the changed kitchen
    */
   public Kitchen atAltitude(Quantity<Length> value) {
-    Amount<Length> altitude = Amount.from(value);
+    Amount<Length> altitude = Given.length("the value", value);
     org.tourage.physics.Atmosphere.pressure(altitude);
     return with(Fact.ALTITUDE, (Serializable) altitude);
   }

@@ -14,6 +14,7 @@ import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Amounts;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * An oven of the kitchen.
@@ -93,7 +94,7 @@ public record KitchenOven(
    * @return the changed oven
    */
   public KitchenOven withHighest(Quantity<Temperature> value) {
-    return new KitchenOven(name, model, Amount.from(value), trays, tray, stone);
+    return new KitchenOven(name, model, Given.temperature("the value", value), trays, tray, stone);
   }
 
   /**

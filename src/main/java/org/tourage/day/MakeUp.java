@@ -14,6 +14,7 @@ import org.tourage.lamination.LaminationPlan;
 import org.tourage.makeup.Shape;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.Amounts;
+import org.tourage.quantity.Given;
 
 /** How pieces come from the dough: divided by weight, or cut from a sheet. */
 public sealed interface MakeUp extends Serializable {
@@ -88,7 +89,7 @@ public sealed interface MakeUp extends Serializable {
      * @return the changed make-up
      */
     public FromSheet trimmed(Quantity<Length> off) {
-      return new FromSheet(setup, cut, Amount.from(off), slenderness, curve);
+      return new FromSheet(setup, cut, Given.length("the off", off), slenderness, curve);
     }
 
     /**

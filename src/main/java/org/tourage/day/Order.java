@@ -13,6 +13,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.formula.PieceOrder;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.Amounts;
+import org.tourage.quantity.Given;
 
 /**
  * How much of a product, and when.
@@ -177,7 +178,7 @@ public record Order(
    * @return the order
    */
   public static Order ofFlour(Product product, Quantity<Mass> flour) {
-    return of(product, new OfFlour(Amount.from(flour), 0));
+    return of(product, new OfFlour(Given.mass("the flour", flour), 0));
   }
 
   /**
@@ -187,7 +188,7 @@ public record Order(
    * @return the changed order
    */
   public Order losing(Quantity<Dimensionless> share) {
-    return new Order(product, size, Amount.from(share), start, ready);
+    return new Order(product, size, Given.ratio("the share", share), start, ready);
   }
 
   /**

@@ -7,6 +7,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /** Where the dough stands during a step, and so how warm the air about it is. */
 public sealed interface Place extends Serializable {
@@ -37,7 +38,7 @@ public sealed interface Place extends Serializable {
    * @return the place
    */
   static Place air(Quantity<Temperature> air) {
-    return new OwnAir(Amount.from(air));
+    return new OwnAir(Given.temperature("the air", air));
   }
 
   /** A place of the kitchen. */

@@ -20,6 +20,7 @@ import org.tourage.oven.OvenProfile;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * One step of a procedure: what is done, for how long, where the dough stands, what shape it has
@@ -78,7 +79,7 @@ public final class Step implements Serializable {
    * @throws BakeryException if the time is under half a minute or above 60 days
    */
   public static Step of(Action action, Quantity<Time> time) {
-    Amount<Time> amount = Amount.from(time);
+    Amount<Time> amount = Given.time("the time", time);
     return new Step(
         action,
         action.words(),
@@ -108,7 +109,7 @@ public final class Step implements Serializable {
    * @return the step
    */
   public static Step mix(Quantity<Time> time, Quantity<Temperature> target) {
-    return of(new Action.Mix(null, Amount.from(target)), time);
+    return of(new Action.Mix(null, Given.temperature("the target", target)), time);
   }
 
   /**
@@ -243,7 +244,7 @@ public final class Step implements Serializable {
    * @return the step
    */
   public static Step boil(Quantity<Temperature> water, Quantity<Time> time) {
-    return of(new Action.Boil(Amount.from(water)), time);
+    return of(new Action.Boil(Given.temperature("the water", water)), time);
   }
 
   /**
@@ -299,7 +300,7 @@ public final class Step implements Serializable {
       throw new BakeryException(
           Reason.INCONSISTENT, "only a mix has a dough temperature", name, "give it to the mix");
     }
-    Action mixing = new Action.Mix(mix.stage(), Amount.from(target));
+    Action mixing = new Action.Mix(mix.stage(), Given.temperature("the target", target));
     return new Step(mixing, name, time, place, form, cover, cue, gentle);
   }
 
@@ -314,7 +315,7 @@ public final class Step implements Serializable {
     return new Step(
         action,
         name,
-        new AmountRange<>(Amount.from(earliest), time.high()),
+        new AmountRange<>(Given.time("the earliest", earliest), time.high()),
         place,
         form,
         cover,

@@ -14,6 +14,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
+import org.tourage.quantity.Given;
 
 /**
  * When each task starts and ends. Tasks of the dough follow one another; a task beside them, such
@@ -61,7 +62,7 @@ public record Timetable(List<Entry> entries) implements Serializable {
      * @return the task
      */
     public static Task of(String name, Quantity<Time> duration) {
-      return new Task(name, Amount.from(duration), "");
+      return new Task(name, Given.time("the duration", duration), "");
     }
 
     /**

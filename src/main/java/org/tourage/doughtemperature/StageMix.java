@@ -23,6 +23,7 @@ import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /**
@@ -152,8 +153,8 @@ public record StageMix(
     return new StageMix(
         batch,
         stage,
-        Amount.from(flour),
-        Amount.from(room),
+        Given.temperature("the flour", flour),
+        Given.temperature("the room", room),
         List.of(),
         List.of(),
         KILOGRAM.amount(0));
@@ -213,14 +214,15 @@ public record StageMix(
    * @return the mix
    */
   public StageMix withBowl(Quantity<Mass> mass) {
-    return new StageMix(batch, stageName, flour, room, readyStages, ingredients, Amount.from(mass));
+    return new StageMix(
+        batch, stageName, flour, room, readyStages, ingredients, Given.mass("the mass", mass));
   }
 
   private static List<Reading> stated(
       List<Reading> before, String name, Quantity<Temperature> temperature) {
     List<Reading> after = new ArrayList<>(before);
     after.removeIf(r -> r.name().equals(name));
-    after.add(new Reading(name, Amount.from(temperature)));
+    after.add(new Reading(name, Given.temperature("the temperature", temperature)));
     return after;
   }
 
@@ -332,7 +334,7 @@ public record StageMix(
     }
     Amount<Energy> none = JOULE.amount(0);
     return new HeatBalance(
-        Amount.from(target),
+        Given.temperature("the target", target),
         mixture.parts(),
         KILOGRAM.amount(mixture.liquid()),
         mixture.liquidSpecificHeat(),

@@ -16,6 +16,7 @@ import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * The law of S. Arrhenius (1889): rate = exp(−E/R·(1/T − 1/T_ref)), 1 at the reference. Like {@link
@@ -71,8 +72,8 @@ public record Arrhenius(
   public static Arrhenius of(
       Quantity<Energy> activation, Quantity<Temperature> reference, String source) {
     return new Arrhenius(
-        Amount.from(activation),
-        Amount.from(reference),
+        Given.energy("the activation", activation),
+        Given.temperature("the reference", reference),
         new AmountRange<>(CELSIUS.amount(10), CELSIUS.amount(32)),
         source);
   }
@@ -88,13 +89,17 @@ public record Arrhenius(
    */
   public static Arrhenius observed(
       Quantity<Temperature> cold, Quantity<Temperature> warm, double ratio) {
-    double low = KELVIN.measure(cold);
-    double high = KELVIN.measure(warm);
+    double low = KELVIN.measure("the cold", cold);
+    double high = KELVIN.measure("the warm", warm);
     if (!(low < high) || !(ratio > 1) || Double.isInfinite(ratio)) {
       throw new BakeryException(
           Reason.INCONSISTENT,
           "the warmer dough must have been the quicker one",
-          Amount.from(cold) + ", " + Amount.from(warm) + ", ratio of times " + ratio,
+          Given.temperature("the cold", cold)
+              + ", "
+              + Given.temperature("the warm", warm)
+              + ", ratio of times "
+              + ratio,
           "give the lower temperature first, and a ratio above 1");
     }
     double joules = GAS_CONSTANT * StrictMath.log(ratio) / (1 / low - 1 / high);

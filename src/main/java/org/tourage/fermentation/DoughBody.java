@@ -24,6 +24,7 @@ import org.tourage.physics.SolidConduction;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * A piece or a tub of dough as it stands somewhere: its shape, how it holds and conducts heat, what
@@ -132,7 +133,7 @@ public record DoughBody(
    */
   public static DoughBody tubOf(
       Quantity<Mass> mass, Constituents dough, Quantity<Length> diameter) {
-    double wide = METRE.measure(diameter);
+    double wide = METRE.measure("the diameter", diameter);
     double height = volume(mass, dough) * 4 / (Math.PI * wide * wide);
     return of(Solid.tub(diameter, METRE.amount(positive(height))), dough).covered(Cover.TUB);
   }
@@ -146,10 +147,11 @@ public record DoughBody(
    * @return the body, as thick as the mass makes it, uncovered in still air
    */
   public static DoughBody rollOf(Quantity<Mass> mass, Constituents dough, Quantity<Length> length) {
-    double across = Math.sqrt(volume(mass, dough) * 4 / (Math.PI * METRE.measure(length)));
+    double across =
+        Math.sqrt(volume(mass, dough) * 4 / (Math.PI * METRE.measure("the length", length)));
     AmountFormat format = AmountFormat.metric();
     Amount<Length> wide = METRE.amount(positive(across));
-    Amount<Length> axis = Amount.from(length);
+    Amount<Length> axis = Given.length("the length", length);
     return of(
         new Solid(
             "roll " + format.length(wide) + " across, " + format.length(axis) + " long",
@@ -172,12 +174,12 @@ public record DoughBody(
 
   /** Cubic metres with the air that was mixed in. */
   private static double volume(Quantity<Mass> mass, Constituents dough) {
-    double kilograms = KILOGRAM.measure(mass);
+    double kilograms = KILOGRAM.measure("the mass", mass);
     if (!(kilograms >= LEAST_KILOGRAMS) || kilograms > MOST_KILOGRAMS) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "no piece or tub of dough has this mass",
-          Amount.from(mass).toString(),
+          Given.mass("the mass", mass).toString(),
           "give 1 g to 2000 kg");
     }
     return kilograms / density(dough);

@@ -23,6 +23,7 @@ import org.tourage.physics.IapwsIf97Saturation;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Density;
+import org.tourage.quantity.Given;
 
 /**
  * Where the gas of a fermenting dough is: part of the carbon dioxide is dissolved in the water of
@@ -151,7 +152,7 @@ public record DoughGas(
         dough.water() / dough.sum(),
         ChoiOkos1986.density(dough, mixedAt),
         USUAL_AIR,
-        Amount.from(mixedAt),
+        Given.temperature("the mixed at", mixedAt),
         Atmosphere.SEA_LEVEL_PASCAL);
   }
 
@@ -173,7 +174,8 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withAir(Quantity<Dimensionless> share) {
-    return new DoughGas(water, gasFree, FRACTION.measure(share), mixedAt, pascal, salt, freeWater);
+    return new DoughGas(
+        water, gasFree, FRACTION.measure("the share", share), mixedAt, pascal, salt, freeWater);
   }
 
   /**
@@ -183,7 +185,7 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withSaltInWater(Quantity<Dimensionless> share) {
-    double s = FRACTION.measure(share);
+    double s = FRACTION.measure("the share", share);
     // grams of salt to a kilogram of water, taken as a litre
     double molar = s < 1 ? 1000 * s / (1 - s) / MOLAR_MASS_OF_SALT : Double.NaN;
     return new DoughGas(water, gasFree, air, mixedAt, pascal, molar, freeWater);
@@ -197,7 +199,8 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withBoundWater(Quantity<Dimensionless> share) {
-    return new DoughGas(water, gasFree, air, mixedAt, pascal, salt, 1 - FRACTION.measure(share));
+    return new DoughGas(
+        water, gasFree, air, mixedAt, pascal, salt, 1 - FRACTION.measure("the share", share));
   }
 
   private static double celsiusInRange(double celsius) {
@@ -263,7 +266,7 @@ public record DoughGas(
    * @return the growth, 2 for doubled; a little below 1 for a dough without gas that has cooled
    */
   public double growth(double moles, Quantity<Temperature> temperature) {
-    return growthAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
+    return growthAt(moles(moles), celsiusInRange(CELSIUS.measure("the temperature", temperature)));
   }
 
   double growthAt(double moles, double celsius) {
@@ -291,7 +294,7 @@ public record DoughGas(
    * @throws BakeryException if the dough would have this volume without any carbon dioxide
    */
   public double carbonDioxide(double growth, Quantity<Temperature> temperature) {
-    double kelvin = 273.15 + celsiusInRange(CELSIUS.measure(temperature));
+    double kelvin = 273.15 + celsiusInRange(CELSIUS.measure("the temperature", temperature));
     double bubbles = growth * (solidVolume() + firstBubbles()) - solidVolume();
     double dry = dryPressure(kelvin);
     double alone = airMoles() * GAS_CONSTANT * kelvin / dry;
@@ -317,7 +320,7 @@ public record DoughGas(
    * @return mol for each kg of dough after
    */
   public double afterKnockingBack(double moles, Quantity<Temperature> temperature) {
-    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
+    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure("the temperature", temperature)));
   }
 
   /**
@@ -328,7 +331,7 @@ public record DoughGas(
    * @return mol for each kg of dough
    */
   public double dissolved(double moles, Quantity<Temperature> temperature) {
-    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure(temperature)));
+    return keptAt(moles(moles), celsiusInRange(CELSIUS.measure("the temperature", temperature)));
   }
 
   /** The same for any temperature. */

@@ -11,6 +11,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /**
@@ -55,7 +56,9 @@ public record Q10Rule(double factor, Amount<Temperature> reference, AmountRange<
    */
   public static Q10Rule of(double factor, Quantity<Temperature> reference) {
     return new Q10Rule(
-        factor, Amount.from(reference), new AmountRange<>(CELSIUS.amount(10), CELSIUS.amount(32)));
+        factor,
+        Given.temperature("the reference", reference),
+        new AmountRange<>(CELSIUS.amount(10), CELSIUS.amount(32)));
   }
 
   /**
@@ -73,7 +76,11 @@ public record Q10Rule(double factor, Amount<Temperature> reference, AmountRange<
       throw new BakeryException(
           Reason.INCONSISTENT,
           "the warmer dough must have been the quicker one",
-          Amount.from(cold) + ", " + Amount.from(warm) + ", ratio of times " + ratio,
+          Given.temperature("the cold", cold)
+              + ", "
+              + Given.temperature("the warm", warm)
+              + ", ratio of times "
+              + ratio,
           "give the lower temperature first, and a ratio above 1");
     }
     return of(StrictMath.pow(ratio, 10 / kelvin), cold);

@@ -52,7 +52,7 @@ public interface RateModel extends SolidConduction.LocalProcess, Serializable {
    * @return the rate, not negative
    */
   default double rate(Quantity<Temperature> temperature) {
-    return rate(CELSIUS.measure(temperature));
+    return rate(CELSIUS.measure("the temperature", temperature));
   }
 
   /**

@@ -24,6 +24,7 @@ import org.tourage.physics.TemperatureHistory;
 import org.tourage.physics.TemperatureHistory.Leg;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * When a levain build or a preferment is ripe, from one that was seen: "ripe after 8 h at 24 °C".
@@ -102,8 +103,13 @@ public record Ripeness(
    */
   public static Ripeness ofLevain(
       Quantity<Dimensionless> seed, Quantity<Time> time, Quantity<Temperature> temperature) {
-    Amount<Dimensionless> share = Amount.from(seed);
-    return new Ripeness(true, share, share, Amount.from(time), Amount.from(temperature));
+    Amount<Dimensionless> share = Given.ratio("the seed", seed);
+    return new Ripeness(
+        true,
+        share,
+        share,
+        Given.time("the time", time),
+        Given.temperature("the temperature", temperature));
   }
 
   /**
@@ -117,8 +123,13 @@ public record Ripeness(
    */
   public static Ripeness ofPreferment(
       Quantity<Dimensionless> yeast, Quantity<Time> time, Quantity<Temperature> temperature) {
-    Amount<Dimensionless> share = Amount.from(yeast);
-    return new Ripeness(false, share, share, Amount.from(time), Amount.from(temperature));
+    Amount<Dimensionless> share = Given.ratio("the yeast", yeast);
+    return new Ripeness(
+        false,
+        share,
+        share,
+        Given.time("the time", time),
+        Given.temperature("the temperature", temperature));
   }
 
   /**
@@ -128,7 +139,7 @@ public record Ripeness(
    * @return the ripeness
    */
   public Ripeness with(Quantity<Dimensionless> other) {
-    return new Ripeness(levain, Amount.from(other), seenStart, time, temperature);
+    return new Ripeness(levain, Given.ratio("the other", other), seenStart, time, temperature);
   }
 
   private static RateModel yeast(boolean levain) {
@@ -157,7 +168,7 @@ public record Ripeness(
    */
   public RipeTime at(Quantity<Temperature> at) {
     RateModel yeast = yeast(levain);
-    Amount<Temperature> there = Amount.from(at);
+    Amount<Temperature> there = Given.temperature("the at", at);
     EquivalentTime.requireRate(yeast, there);
     double celsius = there.in(CELSIUS);
     double mine = seconds(yeast, celsius);

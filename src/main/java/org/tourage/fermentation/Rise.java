@@ -25,6 +25,7 @@ import org.tourage.physics.TemperatureHistory;
 import org.tourage.physics.TemperatureHistory.Leg;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * How a dough rises, from what its baker has seen: "doubled in 95 min at 23 °C". The yeast gives
@@ -113,7 +114,14 @@ public record Rise(
       double growth,
       Quantity<Time> time,
       Quantity<Temperature> temperature) {
-    return new Rise(gas, model, growth, Amount.from(time), Amount.from(temperature), 1, true);
+    return new Rise(
+        gas,
+        model,
+        growth,
+        Given.time("the time", time),
+        Given.temperature("the temperature", temperature),
+        1,
+        true);
   }
 
   /**
@@ -148,7 +156,7 @@ public record Rise(
         2,
         MINUTE.amount(GUESS_MINUTES),
         CELSIUS.amount(GUESS_CELSIUS),
-        PERCENT.measure(freshYeast) / GUESS_FRESH_PERCENT,
+        PERCENT.measure("the fresh yeast", freshYeast) / GUESS_FRESH_PERCENT,
         false);
   }
 
@@ -202,7 +210,7 @@ public record Rise(
    * @throws BakeryException if nothing ferments there, or the growth is none
    */
   public Amount<Time> timeTo(double wanted, Quantity<Temperature> at) {
-    EquivalentTime.requireRate(model, Amount.from(at));
+    EquivalentTime.requireRate(model, Given.temperature("the at", at));
     return MINUTE.amount(gas.carbonDioxide(wanted, at) / (pace() * model.rate(at)) / 60);
   }
 
@@ -275,12 +283,12 @@ public record Rise(
    * @return this rise with the yeast that it takes; {@link #yeast()} is the factor
    */
   public Rise yeastFor(double wanted, Quantity<Time> within, Quantity<Temperature> at) {
-    double seconds = SECOND.measure(within);
+    double seconds = SECOND.measure("the within", within);
     if (!(seconds > 0)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a rise takes time",
-          Amount.from(within).toString(),
+          Given.time("the within", within).toString(),
           "give a positive time");
     }
     return withYeast(timeTo(wanted, at).in(SECOND) / seconds);

@@ -23,6 +23,7 @@ import org.tourage.physics.SolidConduction.State;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * The temperature and the rise of a dough over the stages of its day: how its middle lags behind
@@ -170,7 +171,7 @@ public record RiseHistory(
    * @return the history, without a stage yet
    */
   public static RiseHistory start(Rise rise, Quantity<Temperature> temperature) {
-    return new RiseHistory(rise, Amount.from(temperature), 0, List.of());
+    return new RiseHistory(rise, Given.temperature("the temperature", temperature), 0, List.of());
   }
 
   /**
@@ -186,7 +187,8 @@ public record RiseHistory(
   public static RiseHistory startGrown(
       Rise rise, Quantity<Temperature> temperature, double growth) {
     double moles = rise.gas().carbonDioxide(growth, temperature);
-    return new RiseHistory(rise, Amount.from(temperature), moles, List.of());
+    return new RiseHistory(
+        rise, Given.temperature("the temperature", temperature), moles, List.of());
   }
 
   /**
@@ -244,12 +246,12 @@ public record RiseHistory(
    */
   public RiseHistory then(
       String name, DoughBody body, TemperatureHistory air, Quantity<Dimensionless> bubblesKept) {
-    double share = FRACTION.measure(bubblesKept);
+    double share = FRACTION.measure("the bubbles kept", bubblesKept);
     if (!(share >= 0 && share <= 1)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "no dough keeps such a share of its gas",
-          Amount.from(bubblesKept).toString(),
+          Given.ratio("the bubbles kept", bubblesKept).toString(),
           "give 0 % to 100 %");
     }
     return with(name, body, air, true, share);
@@ -362,7 +364,7 @@ public record RiseHistory(
    * @return the time, between looks on straight lines
    */
   public Amount<Time> above(Quantity<Temperature> limit) {
-    double celsius = CELSIUS.measure(limit);
+    double celsius = CELSIUS.measure("the limit", limit);
     double minutes = 0;
     for (Stage stage : stages) {
       for (int i = 1; i < stage.looks.size(); i++) {

@@ -16,6 +16,7 @@ import org.tourage.physics.SolidConduction;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * The cardinal temperature model with inflection: L. Rosso, J.R. Lobry and J.P. Flandrois, "An
@@ -84,7 +85,11 @@ public record Rosso1993(
       Quantity<Temperature> maximum,
       String source) {
     return new Rosso1993(
-        name, Amount.from(minimum), Amount.from(optimum), Amount.from(maximum), source);
+        name,
+        Given.temperature("the minimum", minimum),
+        Given.temperature("the optimum", optimum),
+        Given.temperature("the maximum", maximum),
+        source);
   }
 
   /**

@@ -17,6 +17,7 @@ import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * How fast bacteria and yeast of a sourdough grow, as shares of their best, by temperature, pH and
@@ -76,7 +77,8 @@ public record Sourdough(Amount<Temperature> temperature, double ph, Amount<Dimen
    */
   public static Sourdough at(
       Quantity<Temperature> temperature, double ph, Quantity<Dimensionless> salt) {
-    return new Sourdough(Amount.from(temperature), ph, Amount.from(salt));
+    return new Sourdough(
+        Given.temperature("the temperature", temperature), ph, Given.ratio("the salt", salt));
   }
 
   /**

@@ -15,6 +15,7 @@ import org.tourage.ingredient.Role;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.BakeryUnit;
 import org.tourage.quantity.BakeryUnits;
+import org.tourage.quantity.Given;
 
 /**
  * Collects the lines of a formula, all in baker's percent or all in masses. There are two ways,
@@ -378,14 +379,14 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
      * @throws BakeryException if the formula is given in masses, or the share is not positive
      */
     public StageBuilder<Q> ofOwnFlour(Quantity<Dimensionless> flourShare) {
-      double share = BakeryUnits.FRACTION.measure(flourShare);
+      double share = BakeryUnits.FRACTION.measure("the flour share", flourShare);
       if (!formula.percent || share <= 0) {
         throw new BakeryException(
             formula.percent ? Reason.OUT_OF_RANGE : Reason.INCONSISTENT,
             formula.percent
                 ? "the flour of a stage must be positive"
                 : "masses need no flour to refer to",
-            Amount.from(flourShare).toString(),
+            Given.ratio("the flour share", flourShare).toString(),
             "give a share above 0 % in a formula of percentages");
       }
       basis = share;

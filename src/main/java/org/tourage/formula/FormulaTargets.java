@@ -26,8 +26,8 @@ import org.tourage.ingredient.Ingredient;
 import org.tourage.internal.BoundedLeastSquares;
 import org.tourage.internal.Numbers;
 import org.tourage.internal.TextTable;
-import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * Finds the weights of a batch that meet targets: say what is wanted, which lines may move and
@@ -171,13 +171,13 @@ public final class FormulaTargets implements Serializable {
   }
 
   private FormulaTargets move(int line, Quantity<Mass> low, Quantity<Mass> high) {
-    double least = GRAM.measure(low);
-    double most = GRAM.measure(high);
+    double least = GRAM.measure("the low", low);
+    double most = GRAM.measure("the high", high);
     if (!(least >= 0) || !(most >= least)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a line can't move within these bounds",
-          Amount.from(low) + " to " + Amount.from(high),
+          Given.mass("the low", low) + " to " + Given.mass("the high", high),
           "give masses from 0 g, the lower one first");
     }
     List<Move> more = new ArrayList<>(moves);
@@ -241,7 +241,7 @@ public final class FormulaTargets implements Serializable {
         "hydration",
         i -> inDough(i) && !line(i).isFlour() ? content(i, Component.WATER) : 0,
         i -> inDough(i) && line(i).isFlour() ? 1 : 0,
-        FRACTION.measure(wanted),
+        FRACTION.measure("the wanted", wanted),
         false,
         true);
   }
@@ -257,7 +257,7 @@ public final class FormulaTargets implements Serializable {
         "salt",
         i -> inPiece(i) ? line(i).ingredient().saltFraction() : 0,
         this::flour,
-        FRACTION.measure(wanted),
+        FRACTION.measure("the wanted", wanted),
         false,
         true);
   }
@@ -273,7 +273,7 @@ public final class FormulaTargets implements Serializable {
         "sugars",
         i -> inPiece(i) && !line(i).isFlour() ? content(i, Component.SUGARS) : 0,
         this::flour,
-        FRACTION.measure(wanted),
+        FRACTION.measure("the wanted", wanted),
         false,
         true);
   }
@@ -289,7 +289,7 @@ public final class FormulaTargets implements Serializable {
         "fat",
         i -> inPiece(i) ? content(i, Component.FAT) : 0,
         this::flour,
-        FRACTION.measure(wanted),
+        FRACTION.measure("the wanted", wanted),
         false,
         true);
   }
@@ -305,7 +305,7 @@ public final class FormulaTargets implements Serializable {
         "prefermented flour",
         i -> start.formula().stageOf(i).kind() == StageKind.PREFERMENT ? flour(i) : 0,
         this::flour,
-        FRACTION.measure(wanted),
+        FRACTION.measure("the wanted", wanted),
         false,
         true);
   }
@@ -333,7 +333,7 @@ public final class FormulaTargets implements Serializable {
         "inoculation of " + stage,
         i -> seed[start.formula().placeOfStage(i)],
         i -> start.formula().stageOf(i).equals(build) && line(i).isFlour() ? 1 : 0,
-        FRACTION.measure(wanted),
+        FRACTION.measure("the wanted", wanted),
         false,
         true);
   }
@@ -362,7 +362,8 @@ public final class FormulaTargets implements Serializable {
    * @return the targets
    */
   public FormulaTargets dough(Quantity<Mass> wanted) {
-    return want("dough", i -> inPiece(i) ? 1 : 0, i -> 0, GRAM.measure(wanted), false, false);
+    return want(
+        "dough", i -> inPiece(i) ? 1 : 0, i -> 0, GRAM.measure("the wanted", wanted), false, false);
   }
 
   /**

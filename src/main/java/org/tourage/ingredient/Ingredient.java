@@ -20,6 +20,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountRange;
 import org.tourage.quantity.CupStandard;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.HouseholdAmount;
 import org.tourage.quantity.Kind;
 
@@ -639,7 +640,7 @@ public final class Ingredient implements Serializable {
      */
     public Builder portion(String measure, Filling filling, Quantity<Mass> mass, Source source) {
       HouseholdAmount read = HouseholdAmount.parseFront(measure, CupStandard.US_CUSTOMARY);
-      Amount<Mass> weight = Amount.from(mass);
+      Amount<Mass> weight = Given.mass("the mass", mass);
       if (weight.value() <= 0 || read.low().signum() <= 0) {
         throw new BakeryException(
             Reason.OUT_OF_RANGE,

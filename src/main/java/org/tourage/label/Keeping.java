@@ -35,6 +35,7 @@ import org.tourage.physics.Solution;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * How long a crumb or a filling stays free of mould, as a range, from its water activity. It is an
@@ -113,7 +114,7 @@ public record Keeping(
      * @throws BakeryException if the mass is negative
      */
     public static Part of(Ingredient ingredient, Quantity<Mass> mass) {
-      return new Part(ingredient, Amount.from(mass));
+      return new Part(ingredient, Given.mass("the mass", mass));
     }
   }
 
@@ -174,7 +175,7 @@ public record Keeping(
         }
       }
     }
-    return tally.keeping("crumb of " + formula.name(), FRACTION.measure(loss));
+    return tally.keeping("crumb of " + formula.name(), FRACTION.measure("the loss", loss));
   }
 
   /**
@@ -191,7 +192,7 @@ public record Keeping(
     for (Part part : parts) {
       tally.add(part.ingredient, part.mass.in(GRAM));
     }
-    return tally.keeping(name, FRACTION.measure(loss));
+    return tally.keeping(name, FRACTION.measure("the loss", loss));
   }
 
   /** Sums over the parts, in any one unit of mass. */
@@ -270,7 +271,8 @@ public record Keeping(
    * @throws BakeryException if nothing was observed at that temperature
    */
   public Keeping keptAt(Quantity<Temperature> temperature) {
-    return new Keeping(name, waterActivity, Amount.from(temperature), perishable);
+    return new Keeping(
+        name, waterActivity, Given.temperature("the temperature", temperature), perishable);
   }
 
   /**

@@ -115,7 +115,7 @@ public final class KitchenCautions {
       return List.of();
     }
     String time = AmountFormat.metric().time(warm);
-    if (BakeryUnits.HOUR.measure(warm) > MOST_WARM_HOURS) {
+    if (BakeryUnits.HOUR.measure("the warm", warm) > MOST_WARM_HOURS) {
       return List.of(
           Advice.safety(
               "WARM_HOLD",
@@ -151,9 +151,9 @@ public final class KitchenCautions {
       Quantity<Temperature> start,
       Quantity<Temperature> warmest) {
     boolean sixHours =
-        BakeryUnits.CELSIUS.measure(start) <= COLD_CELSIUS
-            && BakeryUnits.CELSIUS.measure(warmest) <= COOL_CELSIUS;
-    double hours = BakeryUnits.HOUR.measure(warm);
+        BakeryUnits.CELSIUS.measure("the start", start) <= COLD_CELSIUS
+            && BakeryUnits.CELSIUS.measure("the warmest", warmest) <= COOL_CELSIUS;
+    double hours = BakeryUnits.HOUR.measure("the warm", warm);
     boolean told = sixHours && hours > MOST_WARM_HOURS && hours <= MOST_COOL_HOURS;
     if (!told || !needsControl(formula)) {
       return warmHold(formula, warm);
@@ -239,7 +239,7 @@ public final class KitchenCautions {
         formula.lines().stream()
             .map(l -> YeastForm.of(l.ingredient()))
             .anyMatch(f -> f.isPresent() && f.get() != YeastForm.FRESH);
-    if (!dry || BakeryUnits.CELSIUS.measure(water) >= DRY_YEAST_CELSIUS) {
+    if (!dry || BakeryUnits.CELSIUS.measure("the water", water) >= DRY_YEAST_CELSIUS) {
       return List.of();
     }
     return List.of(

@@ -35,6 +35,7 @@ import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Density;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * The geometry of laminating by conservation of volume: fat block, dough sheet, every rolling and
@@ -201,8 +202,8 @@ public final class LaminationPlan implements Explained, Serializable {
           fatThickness,
           margin,
           foldThickness,
-          Amount.from(thickness),
-          Amount.from(width),
+          Given.length("the thickness", thickness),
+          Given.length("the width", width),
           rollers);
     }
 
@@ -214,7 +215,7 @@ public final class LaminationPlan implements Explained, Serializable {
      */
     public Setup withPacketWidth(Quantity<Length> width) {
       return new Setup(
-          Amount.from(width),
+          Given.length("the width", width),
           fatThickness,
           margin,
           foldThickness,
@@ -233,7 +234,7 @@ public final class LaminationPlan implements Explained, Serializable {
     public Setup withFatThickness(Quantity<Length> thickness) {
       return new Setup(
           packetWidth,
-          Amount.from(thickness),
+          Given.length("the thickness", thickness),
           margin,
           foldThickness,
           finalThickness,
@@ -251,7 +252,7 @@ public final class LaminationPlan implements Explained, Serializable {
       return new Setup(
           packetWidth,
           fatThickness,
-          Amount.from(edge),
+          Given.length("the edge", edge),
           foldThickness,
           finalThickness,
           finalWidth,
@@ -269,7 +270,7 @@ public final class LaminationPlan implements Explained, Serializable {
           packetWidth,
           fatThickness,
           margin,
-          Amount.from(thickness),
+          Given.length("the thickness", thickness),
           finalThickness,
           finalWidth,
           rollers);
@@ -349,10 +350,10 @@ public final class LaminationPlan implements Explained, Serializable {
       Setup setup) {
     return new LaminationPlan(
         sequence,
-        Amount.from(dough),
-        Amount.from(fat),
-        Amount.from(doughDensity),
-        Amount.from(fatDensity),
+        Given.mass("the dough", dough),
+        Given.mass("the fat", fat),
+        Given.density("the dough density", doughDensity),
+        Given.density("the fat density", fatDensity),
         setup,
         LaminatedDough.UNSAID);
   }
@@ -385,12 +386,12 @@ public final class LaminationPlan implements Explained, Serializable {
    */
   public static LaminationPlan of(
       Batch batch, Quantity<Dimensionless> processLoss, FoldSequence sequence, Setup setup) {
-    double loss = FRACTION.measure(processLoss);
+    double loss = FRACTION.measure("the process loss", processLoss);
     if (!(loss >= 0 && loss < 1)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "the process loss leaves no dough",
-          Amount.from(processLoss).toString(),
+          Given.ratio("the process loss", processLoss).toString(),
           "give 0 % to less than 100 %");
     }
     Formula formula = batch.formula();
@@ -634,7 +635,7 @@ public final class LaminationPlan implements Explained, Serializable {
    * @return the mass of the fat
    */
   public static Amount<Mass> fatOfDough(Quantity<Dimensionless> share, Quantity<Mass> dough) {
-    return Amount.from(dough).multiply(Amount.from(share).in(FRACTION));
+    return Given.mass("the dough", dough).multiply(Given.ratio("the share", share).in(FRACTION));
   }
 
   /**
@@ -645,7 +646,7 @@ public final class LaminationPlan implements Explained, Serializable {
    * @return the mass of the fat
    */
   public static Amount<Mass> fatOfFlour(Quantity<Dimensionless> share, Quantity<Mass> flour) {
-    return Amount.from(flour).multiply(Amount.from(share).in(FRACTION));
+    return Given.mass("the flour", flour).multiply(Given.ratio("the share", share).in(FRACTION));
   }
 
   /**

@@ -13,6 +13,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * What dough is rolled with: a {@link Sheeter}, which opens so far and closes so far, or a {@link
@@ -117,10 +118,10 @@ public sealed interface Rollers extends Serializable permits Rollers.Sheeter, Ro
         Quantity<Length> width,
         Quantity<Dimensionless> largestReduction) {
       return new Sheeter(
-          Amount.from(opening),
-          Amount.from(leastGap),
-          Amount.from(width),
-          Amount.from(largestReduction));
+          Given.length("the opening", opening),
+          Given.length("the least gap", leastGap),
+          Given.length("the width", width),
+          Given.ratio("the largest reduction", largestReduction));
     }
 
     /** {@code sheeter, 1 mm to 45 mm, belt 600 mm}. */
@@ -172,7 +173,10 @@ public sealed interface Rollers extends Serializable permits Rollers.Sheeter, Ro
         Quantity<Length> width,
         Quantity<Length> leastGap,
         Quantity<Dimensionless> largestReduction) {
-      return new Pin(Amount.from(width), Amount.from(leastGap), Amount.from(largestReduction));
+      return new Pin(
+          Given.length("the width", width),
+          Given.length("the least gap", leastGap),
+          Given.ratio("the largest reduction", largestReduction));
     }
 
     /** {@code pin of 450 mm}. */

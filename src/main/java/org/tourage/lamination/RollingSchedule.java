@@ -18,6 +18,7 @@ import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * The gaps of a reversible sheeter, or the heights for a pin, from one thickness to another, in
@@ -112,8 +113,8 @@ public record RollingSchedule(
    */
   public static RollingSchedule of(
       Quantity<Length> from, Quantity<Length> to, double limit, Quantity<Length> length) {
-    Amount<Length> thick = Amount.from(from);
-    Amount<Length> thin = Amount.from(to);
+    Amount<Length> thick = Given.length("the from", from);
+    Amount<Length> thin = Given.length("the to", to);
     Rollers.Sheeter any = Rollers.PASTRY_SHEETER;
     boolean open = thick.compareTo(any.opening()) > 0;
     boolean close = thin.value() > 0 && thin.compareTo(any.leastGap()) < 0;
@@ -123,7 +124,7 @@ public record RollingSchedule(
             close ? thin : any.leastGap(),
             any.width(),
             any.largestReduction());
-    return new RollingSchedule(thick, thin, limit, Amount.from(length), wide);
+    return new RollingSchedule(thick, thin, limit, Given.length("the length", length), wide);
   }
 
   /**
@@ -139,10 +140,10 @@ public record RollingSchedule(
   public static RollingSchedule by(
       Rollers rollers, Quantity<Length> from, Quantity<Length> to, Quantity<Length> length) {
     return new RollingSchedule(
-        Amount.from(from),
-        Amount.from(to),
+        Given.length("the from", from),
+        Given.length("the to", to),
         Math.min(USUAL_LIMIT, rollers.limit()),
-        Amount.from(length),
+        Given.length("the length", length),
         rollers);
   }
 

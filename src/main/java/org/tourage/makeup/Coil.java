@@ -12,6 +12,7 @@ import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * A piece rolled up: a spiral whose pitch is the thickness. Its cross-section keeps its area, so
@@ -57,7 +58,10 @@ public record Coil(
   public static Coil of(
       Quantity<Length> length, Quantity<Length> thickness, Quantity<Length> width) {
     return new Coil(
-        Amount.from(length), Amount.from(thickness), MILLIMETRE.amount(0), Amount.from(width));
+        Given.length("the length", length),
+        Given.length("the thickness", thickness),
+        MILLIMETRE.amount(0),
+        Given.length("the width", width));
   }
 
   /**
@@ -67,7 +71,7 @@ public record Coil(
    * @return the coil
    */
   public Coil around(Quantity<Length> diameter) {
-    return new Coil(length, thickness, Amount.from(diameter), width);
+    return new Coil(length, thickness, Given.length("the diameter", diameter), width);
   }
 
   private double outerRadius() {

@@ -26,6 +26,7 @@ import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Density;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * How a sheet is cut into equal pieces by straight cuts: strips along the length, each cut across
@@ -201,9 +202,9 @@ public record CuttingPlan(
       Quantity<Length> trim,
       Quantity<Length> base,
       Quantity<Length> height) {
-    Amount<Length> edge = Amount.from(trim);
-    Amount<Length> along = Amount.from(base);
-    Amount<Length> across = Amount.from(height);
+    Amount<Length> edge = Given.length("the trim", trim);
+    Amount<Length> along = Given.length("the base", base);
+    Amount<Length> across = Given.length("the height", height);
     Extent turned = new Extent(/* length= */ sheet.width(), /* width= */ sheet.length());
     checkSize(along, across);
     long straightCount = count(shape, sheet, edge, along, across);
@@ -254,7 +255,7 @@ public record CuttingPlan(
   public static CuttingPlan forPieces(
       Shape shape, int pieces, Extent sheet, Quantity<Length> trim, double heightToBase) {
     checkOrder(pieces, heightToBase);
-    Amount<Length> edge = Amount.from(trim);
+    Amount<Length> edge = Given.length("the trim", trim);
     double length = inner(sheet.length(), edge);
     double width = inner(sheet.width(), edge);
     int best =
@@ -328,10 +329,11 @@ public record CuttingPlan(
    * @throws BakeryException if not one strip fits
    */
   public static CuttingPlan strips(Extent sheet, Quantity<Length> trim, Quantity<Length> width) {
-    Amount<Length> edge = Amount.from(trim);
+    Amount<Length> edge = Given.length("the trim", trim);
     Amount<Length> base = MILLIMETRE.amount(inner(sheet.length(), edge));
-    int strips = Shape.fit(inner(sheet.width(), edge) / MILLIMETRE.measure(width));
-    return new CuttingPlan(Shape.RECTANGLE, sheet, edge, strips, 1, base, Amount.from(width));
+    int strips = Shape.fit(inner(sheet.width(), edge) / MILLIMETRE.measure("the width", width));
+    return new CuttingPlan(
+        Shape.RECTANGLE, sheet, edge, strips, 1, base, Given.length("the width", width));
   }
 
   /**
@@ -377,8 +379,10 @@ public record CuttingPlan(
       Quantity<Length> width,
       Quantity<Length> trim,
       double heightToBase) {
-    double mass = KILOGRAM.measure(pieceMass);
-    double layer = METRE.measure(thickness) * KILOGRAM_PER_CUBIC_METRE.measure(density);
+    double mass = KILOGRAM.measure("the piece mass", pieceMass);
+    double layer =
+        METRE.measure("the thickness", thickness)
+            * KILOGRAM_PER_CUBIC_METRE.measure("the density", density);
     checkOrder(pieces, heightToBase);
     if (!(mass > 0) || !(layer > 0)) {
       throw new BakeryException(
@@ -386,16 +390,16 @@ public record CuttingPlan(
           "no such pieces",
           pieces
               + " pieces of "
-              + Amount.from(pieceMass)
+              + Given.mass("the piece mass", pieceMass)
               + ", "
-              + Amount.from(thickness)
+              + Given.length("the thickness", thickness)
               + " thick",
           "give positive figures");
     }
     // mm² of one piece
     double area = mass / layer * 1e6;
-    Amount<Length> edge = Amount.from(trim);
-    double across = inner(Amount.from(width), edge);
+    Amount<Length> edge = Given.length("the trim", trim);
+    double across = inner(Given.length("the width", width), edge);
     int best =
         nearestStrips(
             pieces, strips -> square(across / strips) * shape.fill() / area, heightToBase);
@@ -458,12 +462,13 @@ public record CuttingPlan(
 
   @Override
   public Amount<Mass> pieceMass(Quantity<Mass> sheetMass) {
-    return GRAM.amount(GRAM.measure(sheetMass) * pieceArea() / sheetArea());
+    return GRAM.amount(GRAM.measure("the sheet mass", sheetMass) * pieceArea() / sheetArea());
   }
 
   @Override
   public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
-    return GRAM.amount(GRAM.measure(sheetMass) * (1 - pieces() * pieceArea() / sheetArea()));
+    return GRAM.amount(
+        GRAM.measure("the sheet mass", sheetMass) * (1 - pieces() * pieceArea() / sheetArea()));
   }
 
   /**

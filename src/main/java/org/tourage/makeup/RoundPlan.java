@@ -19,6 +19,7 @@ import org.tourage.advice.Working;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * Rounds cut from a sheet, in square rows or in rows that nest (hexagonal). {@link #of} tries
@@ -74,7 +75,12 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
     RoundPlan best = null;
     for (Extent way : new Extent[] {sheet, turned}) {
       for (boolean nested : new boolean[] {false, true}) {
-        RoundPlan plan = new RoundPlan(way, Amount.from(trim), Amount.from(diameter), nested);
+        RoundPlan plan =
+            new RoundPlan(
+                way,
+                Given.length("the trim", trim),
+                Given.length("the diameter", diameter),
+                nested);
         if (best == null || plan.pieces() > best.pieces()) {
           best = plan;
         }
@@ -158,12 +164,12 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
 
   @Override
   public Amount<Mass> pieceMass(Quantity<Mass> sheetMass) {
-    return GRAM.amount(GRAM.measure(sheetMass) * share());
+    return GRAM.amount(GRAM.measure("the sheet mass", sheetMass) * share());
   }
 
   @Override
   public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
-    return GRAM.amount(GRAM.measure(sheetMass) * (1 - pieces() * share()));
+    return GRAM.amount(GRAM.measure("the sheet mass", sheetMass) * (1 - pieces() * share()));
   }
 
   @Override

@@ -8,6 +8,7 @@ import javax.measure.quantity.Length;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * A sheet before the knife, and every way to cut it: so many triangles, right triangles or
@@ -49,7 +50,7 @@ public record SheetCutting(Extent sheet, Amount<Length> trim) implements Seriali
    * @throws org.tourage.advice.BakeryException if the trim leaves nothing
    */
   public static SheetCutting of(Extent sheet, Quantity<Length> trim) {
-    return new SheetCutting(sheet, Amount.from(trim));
+    return new SheetCutting(sheet, Given.length("the trim", trim));
   }
 
   /**

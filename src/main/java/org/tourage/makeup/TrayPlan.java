@@ -10,6 +10,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * How many pieces go on a tray with room to grow. A piece that grows to so many times its volume is
@@ -55,7 +56,7 @@ public record TrayPlan(Extent tray, Extent piece, double growth, Amount<Length> 
    * @return the plan
    */
   public static TrayPlan of(Extent tray, Extent piece, double growth, Quantity<Length> gap) {
-    return new TrayPlan(tray, piece, growth, Amount.from(gap));
+    return new TrayPlan(tray, piece, growth, Given.length("the gap", gap));
   }
 
   /**

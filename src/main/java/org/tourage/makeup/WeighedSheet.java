@@ -9,6 +9,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * A sheet as it lies before the knife: how large it is and what it weighs.
@@ -41,7 +42,7 @@ public record WeighedSheet(Extent extent, Amount<Mass> mass) implements Serializ
    * @throws BakeryException if the mass is not positive
    */
   public static WeighedSheet of(Extent extent, Quantity<Mass> mass) {
-    return new WeighedSheet(extent, Amount.from(mass));
+    return new WeighedSheet(extent, Given.mass("the mass", mass));
   }
 
   /** {@code 600 mm x 250 mm, 900 g}. */

@@ -25,6 +25,7 @@ import org.tourage.physics.Pores;
 import org.tourage.physics.Solid;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * A piece as it goes into the oven: its shape after the proof, what it is made of, how much of it
@@ -142,7 +143,8 @@ public record BakePiece(
    * @return the piece
    */
   public BakePiece withPorosity(Quantity<Dimensionless> share) {
-    return new BakePiece(solid, dough, FRACTION.measure(share), start, rise, boiling, seat, boiled);
+    return new BakePiece(
+        solid, dough, FRACTION.measure("the share", share), start, rise, boiling, seat, boiled);
   }
 
   /**
@@ -153,7 +155,14 @@ public record BakePiece(
    */
   public BakePiece from(Quantity<Temperature> temperature) {
     return new BakePiece(
-        solid, dough, porosity, Amount.from(temperature), rise, boiling, seat, boiled);
+        solid,
+        dough,
+        porosity,
+        Given.temperature("the temperature", temperature),
+        rise,
+        boiling,
+        seat,
+        boiled);
   }
 
   /**
@@ -205,7 +214,8 @@ public record BakePiece(
    * @return the piece
    */
   public BakePiece boiledFor(Quantity<Time> time) {
-    return new BakePiece(solid, dough, porosity, start, rise, boiling, seat, Amount.from(time));
+    return new BakePiece(
+        solid, dough, porosity, start, rise, boiling, seat, Given.time("the time", time));
   }
 
   /**

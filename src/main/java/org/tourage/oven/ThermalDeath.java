@@ -26,6 +26,7 @@ import org.tourage.physics.TemperatureHistory.Leg;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /**
@@ -80,7 +81,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
      * @throws BakeryException if D is not above 0
      */
     public static Tested of(Quantity<Temperature> at, Quantity<Time> decimal) {
-      return new Tested(Amount.from(at), Amount.from(decimal));
+      return new Tested(Given.temperature("the at", at), Given.time("the decimal", decimal));
     }
 
     /** {@code 28.64 min at 55 °C (131 °F)}. */
@@ -192,7 +193,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
       throw new BakeryException(
           Reason.INCONSISTENT,
           "D must belong to the range tested, and z be above 0 K",
-          Amount.from(reference) + " in " + tested + ", z " + kelvins(z),
+          Given.temperature("the reference", reference) + " in " + tested + ", z " + kelvins(z),
           "give the temperatures that were tested, or leave the D out");
     }
     Tested middle = Tested.of(reference, decimal);
@@ -304,12 +305,12 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
    * @throws BakeryException below the lowest tested temperature, where nothing may be counted
    */
   public Amount<Time> decimalAt(Quantity<Temperature> temperature) {
-    double celsius = CELSIUS.measure(temperature);
+    double celsius = CELSIUS.measure("the temperature", temperature);
     if (celsius < table.get(0).at.in(CELSIUS)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "nothing was tested so cool",
-          Amount.from(temperature) + " for " + name,
+          Given.temperature("the temperature", temperature) + " for " + name,
           "give " + table.get(0).at + " or more; cooler counts as no kill");
     }
     return MINUTE.amount(new DeathCurve(table).minutes(celsius));
@@ -356,7 +357,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
       throw new BakeryException(
           Reason.OUT_OF_RANGE, "no organism dies so", "z " + kelvins(z), "give z above 0 K");
     }
-    double reference = CELSIUS.measure(at);
+    double reference = CELSIUS.measure("the at", at);
     double sum = 0;
     for (Leg leg : history.legs()) {
       sum +=

@@ -23,6 +23,7 @@ import org.tourage.internal.LinearProgramme;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * A blend of flours, and of gluten, that has a wanted protein, ash or absorption on the basis of 14
@@ -101,7 +102,7 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
      * @return the part
      */
     public Part between(Quantity<Dimensionless> low, Quantity<Dimensionless> high) {
-      return new Part(flour, cost, Amount.from(low), Amount.from(high));
+      return new Part(flour, cost, Given.ratio("the low", low), Given.ratio("the high", high));
     }
   }
 
@@ -224,7 +225,7 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
   public FlourBlend to(FlourProperty property, Quantity<Dimensionless> wanted) {
     Map<FlourProperty, Amount<Dimensionless>> more = new EnumMap<>(FlourProperty.class);
     more.putAll(targets);
-    more.put(property, Amount.from(wanted).to(PERCENT));
+    more.put(property, Given.ratio("the wanted", wanted).to(PERCENT));
     return new FlourBlend(parts, more);
   }
 
@@ -240,16 +241,19 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
    */
   public static Amount<Dimensionless> square(
       Quantity<Dimensionless> low, Quantity<Dimensionless> high, Quantity<Dimensionless> target) {
-    double a = PERCENT.measure(low);
-    double b = PERCENT.measure(high);
-    double t = PERCENT.measure(target);
+    double a = PERCENT.measure("the low", low);
+    double b = PERCENT.measure("the high", high);
+    double t = PERCENT.measure("the target", target);
     boolean between = (t - a) * (b - t) >= 0 && a != b;
     if (!between) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "the target does not lie between the two",
-          Amount.from(target).to(PERCENT).toString(),
-          "give a figure from " + Amount.from(low) + " to " + Amount.from(high));
+          Given.ratio("the target", target).to(PERCENT).toString(),
+          "give a figure from "
+              + Given.ratio("the low", low)
+              + " to "
+              + Given.ratio("the high", high));
     }
     return PERCENT.amount(100 * (t - a) / (b - a));
   }

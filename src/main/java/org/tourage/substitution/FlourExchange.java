@@ -20,6 +20,7 @@ import org.tourage.ingredient.Component;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * One flour of a formula replaced by another, mass for mass, with the water corrected where that
@@ -184,12 +185,12 @@ public record FlourExchange(
       Ingredient to,
       Quantity<Dimensionless> share,
       FlourWater change) {
-    double part = FRACTION.measure(share);
+    double part = FRACTION.measure("the share", share);
     if (part < 0 || part > 1) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "this part of a flour can't be exchanged",
-          Amount.from(share).to(PERCENT).toString(),
+          Given.ratio("the share", share).to(PERCENT).toString(),
           "give 0 % to 100 %");
     }
     double held = formula.percent(from).in(FRACTION);
@@ -230,7 +231,7 @@ public record FlourExchange(
         formula,
         requireNonNull(from, "from"),
         requireNonNull(to, "to"),
-        Amount.from(share),
+        Given.ratio("the share", share),
         after,
         PERCENT.amount(estimate * 100),
         PERCENT.amount(spread * 100),

@@ -38,6 +38,7 @@ import org.tourage.ingredient.YeastForm;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * One ingredient of a formula replaced by another, flours apart ({@link FlourExchange}): a fat by
@@ -144,13 +145,13 @@ public record IngredientExchange(
       Ingredient to,
       Quantity<Dimensionless> share,
       Set<Conserved> keep) {
-    double part = FRACTION.measure(share);
+    double part = FRACTION.measure("the share", share);
     check(formula, from, to, part);
     Set<Conserved> wanted = keep.isEmpty() ? EnumSet.noneOf(Conserved.class) : EnumSet.copyOf(keep);
     Map<Conserved, String> lost = new EnumMap<>(Conserved.class);
     if (from.equals(to) || part == 0) {
       return new IngredientExchange(
-          formula, from, to, Amount.from(share), formula, 1, wanted, lost);
+          formula, from, to, Given.ratio("the share", share), formula, 1, wanted, lost);
     }
     Plan plan = plan(formula, from, to, part, wanted);
     while (plan.failed != null) {
@@ -186,7 +187,7 @@ public record IngredientExchange(
                 })
             .formula();
     return new IngredientExchange(
-        formula, from, to, Amount.from(share), after, settled.ratio, wanted, lost);
+        formula, from, to, Given.ratio("the share", share), after, settled.ratio, wanted, lost);
   }
 
   private static Set<Conserved> usual(Formula formula, Ingredient from) {

@@ -7,6 +7,7 @@ import javax.measure.quantity.Dimensionless;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * Flour figures moved from one moisture to another. Two rules that must not be mixed: a component
@@ -30,7 +31,7 @@ public final class MoistureBasis {
       Quantity<Dimensionless> share,
       Quantity<Dimensionless> moisture,
       Quantity<Dimensionless> wanted) {
-    return PERCENT.amount(PERCENT.measure(share) * dry(wanted) / dry(moisture));
+    return PERCENT.amount(PERCENT.measure("the share", share) * dry(wanted) / dry(moisture));
   }
 
   /**
@@ -47,17 +48,19 @@ public final class MoistureBasis {
       Quantity<Dimensionless> absorption,
       Quantity<Dimensionless> moisture,
       Quantity<Dimensionless> wanted) {
-    double total = PERCENT.measure(absorption) + PERCENT.measure(moisture);
-    return PERCENT.amount(total * dry(wanted) / dry(moisture) - PERCENT.measure(wanted));
+    double total =
+        PERCENT.measure("the absorption", absorption) + PERCENT.measure("the moisture", moisture);
+    return PERCENT.amount(
+        total * dry(wanted) / dry(moisture) - PERCENT.measure("the wanted", wanted));
   }
 
   private static double dry(Quantity<Dimensionless> moisture) {
-    double percent = PERCENT.measure(moisture);
+    double percent = PERCENT.measure("the moisture", moisture);
     if (percent < 0 || percent >= 100) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "no flour has this moisture",
-          Amount.from(moisture).to(PERCENT).toString(),
+          Given.ratio("the moisture", moisture).to(PERCENT).toString(),
           "give 0 % or more, below 100 %");
     }
     return 100 - percent;
