@@ -19,6 +19,11 @@ class GivenTest {
     return (T) any;
   }
 
+  @SuppressWarnings("NullAway") // what a caller without a checker may pass
+  private static Quantity<Mass> nothing() {
+    return null;
+  }
+
   @Test
   void theMessageHasTheNameOfTheDoorBothKindsAndAnExample() {
     assertThatThrownBy(() -> Given.mass("the flour", cast(metres(3))))
@@ -26,7 +31,7 @@ class GivenTest {
         .hasMessage("the flour must be a mass, not a length: 3 m; give it like 500 g");
     assertThatThrownBy(() -> Given.mass("the flour", cast(joules(3))))
         .hasMessageContaining("not an energy");
-    assertThatThrownBy(() -> Given.mass("the flour", null))
+    assertThatThrownBy(() -> Given.mass("the flour", nothing()))
         .isInstanceOf(NullPointerException.class)
         .hasMessage("the flour");
   }
