@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /** A balance: its least step, and what it can carry. */
 public final class Balance implements Serializable {
@@ -38,7 +39,7 @@ public final class Balance implements Serializable {
    */
   public static Balance to(Quantity<Mass> step) {
     requireNonNull(step, "step");
-    return new Balance(Amount.from(step), null);
+    return new Balance(Given.mass("the step", step), null);
   }
 
   /**
@@ -49,7 +50,7 @@ public final class Balance implements Serializable {
    */
   public Balance upTo(Quantity<Mass> load) {
     requireNonNull(load, "load");
-    return new Balance(step, Amount.from(load));
+    return new Balance(step, Given.mass("the load", load));
   }
 
   /**

@@ -12,6 +12,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.physics.Solid;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
 
@@ -65,7 +66,7 @@ public sealed interface Form extends Serializable {
    */
   static Form ball(Quantity<Length> diameter) {
     requireNonNull(diameter, "diameter");
-    return new Ball(Amount.from(diameter));
+    return new Ball(Given.length("the diameter", diameter));
   }
 
   /**
@@ -76,7 +77,7 @@ public sealed interface Form extends Serializable {
    */
   static Form roll(Quantity<Length> length) {
     requireNonNull(length, "length");
-    return new Roll(Amount.from(length), null);
+    return new Roll(Given.length("the length", length), null);
   }
 
   /**
@@ -87,7 +88,7 @@ public sealed interface Form extends Serializable {
    */
   static Form rollAcross(Quantity<Length> diameter) {
     requireNonNull(diameter, "diameter");
-    return new Roll(null, Amount.from(diameter));
+    return new Roll(null, Given.length("the diameter", diameter));
   }
 
   /**
@@ -98,7 +99,7 @@ public sealed interface Form extends Serializable {
    */
   static Form disc(Quantity<Length> diameter) {
     requireNonNull(diameter, "diameter");
-    return new Disc(Amount.from(diameter), null);
+    return new Disc(Given.length("the diameter", diameter), null);
   }
 
   /**
@@ -109,7 +110,7 @@ public sealed interface Form extends Serializable {
    */
   static Form slab(Quantity<Length> thickness) {
     requireNonNull(thickness, "thickness");
-    return new Slab(null, Amount.from(thickness));
+    return new Slab(null, Given.length("the thickness", thickness));
   }
 
   /**
@@ -140,7 +141,7 @@ public sealed interface Form extends Serializable {
    */
   static Form mould(Quantity<Length> diameter) {
     requireNonNull(diameter, "diameter");
-    return new Mould(Amount.from(diameter));
+    return new Mould(Given.length("the diameter", diameter));
   }
 
   /**
@@ -151,7 +152,7 @@ public sealed interface Form extends Serializable {
    */
   static Form tub(Quantity<Length> diameter) {
     requireNonNull(diameter, "diameter");
-    return new Tub(Amount.from(diameter), null);
+    return new Tub(Given.length("the diameter", diameter), null);
   }
 
   /**
@@ -162,7 +163,7 @@ public sealed interface Form extends Serializable {
    */
   static Form ring(Quantity<Length> hole) {
     requireNonNull(hole, "hole");
-    return new Ring(Amount.from(hole));
+    return new Ring(Given.length("the hole", hole));
   }
 
   /**
@@ -174,7 +175,7 @@ public sealed interface Form extends Serializable {
    */
   static Form coil(Quantity<Length> height) {
     requireNonNull(height, "height");
-    return new Coil(Amount.from(height));
+    return new Coil(Given.length("the height", height));
   }
 
   /**

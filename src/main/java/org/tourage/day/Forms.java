@@ -24,7 +24,7 @@ final class Forms {
   private Forms() {}
 
   static double cubicMetres(Quantity<Volume> volume) {
-    double litres = LITRE.measure(volume);
+    double litres = LITRE.measure("the volume", volume);
     if (!(litres > 0) || Double.isInfinite(litres)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,

@@ -21,6 +21,7 @@ import org.tourage.fermentation.Cover;
 import org.tourage.lamination.Bench;
 import org.tourage.lamination.Rollers;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Amounts;
 import org.tourage.quantity.Extent;
@@ -131,7 +132,7 @@ public final class Kitchen implements Serializable {
   }
 
   private Kitchen with(Fact fact, Quantity<Temperature> value) {
-    Amount<Temperature> reading = Amount.from(value);
+    Amount<Temperature> reading = Given.temperature("the value", value);
     double celsius = reading.in(CELSIUS);
     if (!(celsius >= fact.least && celsius <= fact.most)) {
       AmountFormat format = AmountFormat.sideBySide();
@@ -250,7 +251,7 @@ public final class Kitchen implements Serializable {
    */
   public Kitchen atAltitude(Quantity<Length> value) {
     requireNonNull(value, "value");
-    Amount<Length> altitude = Amount.from(value);
+    Amount<Length> altitude = Given.length("the value", value);
     org.tourage.physics.Atmosphere.pressure(altitude);
     return with(Fact.ALTITUDE, (Serializable) altitude);
   }

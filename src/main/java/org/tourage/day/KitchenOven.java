@@ -11,6 +11,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.oven.OvenModel;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Amounts;
 import org.tourage.quantity.Extent;
@@ -96,7 +97,7 @@ public record KitchenOven(
    */
   public KitchenOven withHighest(Quantity<Temperature> value) {
     requireNonNull(value, "value");
-    return new KitchenOven(name, model, Amount.from(value), trays, tray, stone);
+    return new KitchenOven(name, model, Given.temperature("the value", value), trays, tray, stone);
   }
 
   /**

@@ -13,6 +13,7 @@ import org.tourage.lamination.FatCurve;
 import org.tourage.lamination.LaminationPlan;
 import org.tourage.makeup.Shape;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.Amounts;
 
 /** How pieces come from the dough: divided by weight, or cut from a sheet. */
@@ -90,7 +91,7 @@ public sealed interface MakeUp extends Serializable {
      */
     public FromSheet trimmed(Quantity<Length> off) {
       requireNonNull(off, "off");
-      return new FromSheet(setup, cut, Amount.from(off), slenderness, curve);
+      return new FromSheet(setup, cut, Given.length("the off", off), slenderness, curve);
     }
 
     /**

@@ -12,6 +12,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.formula.PieceOrder;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.Amounts;
 
 /**
@@ -181,7 +182,7 @@ public record Order(
    */
   public static Order ofFlour(Product product, Quantity<Mass> flour) {
     requireNonNull(flour, "flour");
-    return of(product, new OfFlour(Amount.from(flour), 0));
+    return of(product, new OfFlour(Given.mass("the flour", flour), 0));
   }
 
   /**
@@ -192,7 +193,7 @@ public record Order(
    */
   public Order losing(Quantity<Dimensionless> share) {
     requireNonNull(share, "share");
-    return new Order(product, size, Amount.from(share), start, ready);
+    return new Order(product, size, Given.ratio("the share", share), start, ready);
   }
 
   /**

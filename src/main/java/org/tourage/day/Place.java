@@ -6,6 +6,7 @@ import java.io.Serializable;
 import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 
 /** Where the dough stands during a step, and so how warm the air about it is. */
@@ -38,7 +39,7 @@ public sealed interface Place extends Serializable {
    */
   static Place air(Quantity<Temperature> air) {
     requireNonNull(air, "air");
-    return new OwnAir(Amount.from(air));
+    return new OwnAir(Given.temperature("the air", air));
   }
 
   /** A place of the kitchen. */

@@ -23,6 +23,7 @@ import org.tourage.oven.DoughKind;
 import org.tourage.oven.ThermalDeath;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.Amounts;
+import org.tourage.quantity.Given;
 
 /**
  * What is made: the formula at the size that the recipe gives, its procedure and its make-up, and
@@ -209,7 +210,10 @@ public final class Product implements Serializable {
         new Extras(
             extras.makeUp,
             extras.kind,
-            new SeenRise(growth, Amount.from(time), Amount.from(temperature)),
+            new SeenRise(
+                growth,
+                Given.time("the time", time),
+                Given.temperature("the temperature", temperature)),
             extras.rate,
             extras.kill,
             extras.temperatures));

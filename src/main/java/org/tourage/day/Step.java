@@ -18,6 +18,7 @@ import org.tourage.lamination.Fold;
 import org.tourage.lamination.LockIn;
 import org.tourage.oven.OvenProfile;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
 
@@ -110,7 +111,7 @@ public final class Step implements Serializable {
    */
   public static Step mix(Quantity<Time> time, Quantity<Temperature> target) {
     requireNonNull(target, "target");
-    return of(new Action.Mix(null, Amount.from(target)), time);
+    return of(new Action.Mix(null, Given.temperature("the target", target)), time);
   }
 
   /**
@@ -268,7 +269,7 @@ public final class Step implements Serializable {
    */
   public static Step boil(Quantity<Temperature> water, Quantity<Time> time) {
     requireNonNull(water, "water");
-    return of(new Action.Boil(Amount.from(water)), time);
+    return of(new Action.Boil(Given.temperature("the water", water)), time);
   }
 
   /**
@@ -326,7 +327,7 @@ public final class Step implements Serializable {
       throw new BakeryException(
           Reason.INCONSISTENT, "only a mix has a dough temperature", name, "give it to the mix");
     }
-    Action mixing = new Action.Mix(mix.stage(), Amount.from(target));
+    Action mixing = new Action.Mix(mix.stage(), Given.temperature("the target", target));
     return new Step(mixing, name, time, place, form, cover, cue, gentle);
   }
 

@@ -17,6 +17,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Lists;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
 
@@ -68,7 +69,7 @@ public record Timetable(List<Entry> entries) implements Serializable {
      */
     public static Task of(String name, Quantity<Time> duration) {
       requireNonNull(duration, "duration");
-      return new Task(name, Amount.from(duration), "");
+      return new Task(name, Given.time("the duration", duration), "");
     }
 
     /**

@@ -11,6 +11,7 @@ import org.tourage.doughtemperature.PastMix;
 import org.tourage.doughtemperature.StageMix;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /** What a baker knows of how a mixer warms a dough. What was measured wins over what is usual. */
@@ -65,7 +66,10 @@ public sealed interface Warming extends Serializable {
     requireNonNull(water, "water");
     requireNonNull(dough, "dough");
     return new PastDay(
-        Amount.from(flour), Amount.from(room), Amount.from(water), Amount.from(dough));
+        Given.temperature("the flour", flour),
+        Given.temperature("the room", room),
+        Given.temperature("the water", water),
+        Given.temperature("the dough", dough));
   }
 
   /**

@@ -17,6 +17,7 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.TemperatureDifference;
 
@@ -81,7 +82,7 @@ public record FactorRule(
    * @return the rule without factors and friction
    */
   public static FactorRule of(Quantity<Temperature> target) {
-    return new FactorRule(Amount.from(target), List.of(), TemperatureDifference.ZERO);
+    return new FactorRule(Given.temperature("the target", target), List.of(), TemperatureDifference.ZERO);
   }
 
   /**
@@ -93,7 +94,7 @@ public record FactorRule(
    */
   public FactorRule factor(String name, Quantity<Temperature> temperature) {
     List<Factor> more = new ArrayList<>(factors);
-    more.add(new Factor(name, Amount.from(temperature)));
+    more.add(new Factor(name, Given.temperature("the temperature", temperature)));
     return new FactorRule(target, more, friction);
   }
 

@@ -13,6 +13,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /**
@@ -217,7 +218,7 @@ public record FrictionLog(List<Mix> mixes) implements Serializable {
         new Mix(
             mixer,
             speed,
-            Amount.from(time),
+            Given.time("the time", time),
             past.rise(),
             heat.friction(past.mix()),
             kelvins(MixerHeat.usualWettingKelvins(past.mix()))));
@@ -244,7 +245,7 @@ public record FrictionLog(List<Mix> mixes) implements Serializable {
         new Mix(
             mixer,
             speed,
-            Amount.from(time),
+            Given.time("the time", time),
             Readings.friction(friction).times(1.0 / counted(temperatures)),
             friction,
             kelvins(USUAL_WETTING)));
@@ -271,7 +272,7 @@ public record FrictionLog(List<Mix> mixes) implements Serializable {
         new Mix(
             mixer,
             speed,
-            Amount.from(time),
+            Given.time("the time", time),
             Readings.rise(rise),
             rise.times(counted(temperatures)),
             kelvins(USUAL_WETTING)));
@@ -303,10 +304,13 @@ public record FrictionLog(List<Mix> mixes) implements Serializable {
    * @throws BakeryException if there is no past mix on that mixer and speed
    */
   public Estimate estimate(String mixer, String speed, Quantity<Time> time) {
-    double wanted = MINUTE.measure(time);
+    double wanted = MINUTE.measure("the time", time);
     if (wanted <= 0) {
       throw new BakeryException(
-          Reason.OUT_OF_RANGE, "mixing takes time", Amount.from(time).toString(), "give minutes");
+          Reason.OUT_OF_RANGE,
+          "mixing takes time",
+          Given.time("the time", time).toString(),
+          "give minutes");
     }
     List<Mix> past =
         mixes.stream().filter(m -> m.mixer.equals(mixer) && m.speed.equals(speed)).toList();
@@ -351,7 +355,7 @@ public record FrictionLog(List<Mix> mixes) implements Serializable {
     double most = java.util.Arrays.stream(minutes).max().orElse(mean);
     boolean far = times > 1 ? wanted > most * FAR || wanted < least / FAR : Math.abs(away) > 1e-9;
     return new Estimate(
-        Amount.from(time),
+        Given.time("the time", time),
         kelvins(rise + slope * away),
         kelvins(mean(frictions) + frictionSlope * away),
         kelvins(rise - slope * mean),

@@ -25,6 +25,7 @@ import org.tourage.physics.Constituents;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /**
@@ -104,7 +105,13 @@ public record HeatBalance(
   public static HeatBalance of(Quantity<Temperature> target, Quantity<Mass> water) {
     Amount<Energy> none = JOULE.amount(0);
     return new HeatBalance(
-        Amount.from(target), List.of(), Amount.from(water), WATER_SPECIFIC_HEAT, none, none, none);
+        Given.temperature("the target", target),
+        List.of(),
+        Given.mass("the water", water),
+        WATER_SPECIFIC_HEAT,
+        none,
+        none,
+        none);
   }
 
   /**
@@ -180,7 +187,13 @@ public record HeatBalance(
             "leave it out here and add it with frozen(…)");
       }
       changed.add(
-          it ? MixPart.of(name, part.mass(), Amount.from(temperature), part.specificHeat()) : part);
+          it
+              ? MixPart.of(
+                  name,
+                  part.mass(),
+                  Given.temperature("the temperature", temperature),
+                  part.specificHeat())
+              : part);
     }
     if (!found) {
       throw BakeryException.unknownName(
@@ -208,7 +221,13 @@ public record HeatBalance(
    */
   public HeatBalance mixing(Quantity<Energy> energy) {
     return new HeatBalance(
-        target, parts, liquid, liquidSpecificHeat, Amount.from(energy), hydration, loss);
+        target,
+        parts,
+        liquid,
+        liquidSpecificHeat,
+        Given.energy("the energy", energy),
+        hydration,
+        loss);
   }
 
   /**
@@ -219,7 +238,10 @@ public record HeatBalance(
    * @return the balance
    */
   public HeatBalance mixing(Quantity<Power> power, Quantity<Time> time) {
-    return mixing(JOULE.amount(BakeryUnits.WATT.measure(power) * BakeryUnits.SECOND.measure(time)));
+    return mixing(
+        JOULE.amount(
+            BakeryUnits.WATT.measure("the power", power)
+                * BakeryUnits.SECOND.measure("the time", time)));
   }
 
   /**
@@ -243,7 +265,13 @@ public record HeatBalance(
    */
   public HeatBalance hydration(Quantity<Energy> energy) {
     return new HeatBalance(
-        target, parts, liquid, liquidSpecificHeat, mixing, Amount.from(energy), loss);
+        target,
+        parts,
+        liquid,
+        liquidSpecificHeat,
+        mixing,
+        Given.energy("the energy", energy),
+        loss);
   }
 
   /**
@@ -254,7 +282,13 @@ public record HeatBalance(
    */
   public HeatBalance loss(Quantity<Energy> energy) {
     return new HeatBalance(
-        target, parts, liquid, liquidSpecificHeat, mixing, hydration, Amount.from(energy));
+        target,
+        parts,
+        liquid,
+        liquidSpecificHeat,
+        mixing,
+        hydration,
+        Given.energy("the energy", energy));
   }
 
   Mixture mixture() {
@@ -298,7 +332,7 @@ public record HeatBalance(
    * @return the temperature of the dough
    */
   public Amount<Temperature> doughTemperature(Quantity<Temperature> water) {
-    return CELSIUS.amount(mixture().dough(CELSIUS.measure(water)));
+    return CELSIUS.amount(mixture().dough(CELSIUS.measure("the water", water)));
   }
 
   /**
@@ -311,11 +345,12 @@ public record HeatBalance(
    */
   public Amount<Temperature> doughTemperature(
       Quantity<Temperature> tap, Quantity<Mass> ice, Quantity<Temperature> iceTemperature) {
-    double frozen = KILOGRAM.measure(ice);
-    double cold = CELSIUS.measure(iceTemperature);
+    double frozen = KILOGRAM.measure("the ice", ice);
+    double cold = CELSIUS.measure("the ice temperature", iceTemperature);
     checkIce(frozen, cold);
     Mixture mixture = mixture();
-    return CELSIUS.amount(mixture.dough(mixture.iced(CELSIUS.measure(tap), frozen, cold)));
+    return CELSIUS.amount(
+        mixture.dough(mixture.iced(CELSIUS.measure("the tap", tap), frozen, cold)));
   }
 
   private void checkIce(double kilograms, double celsius) {
@@ -339,7 +374,7 @@ public record HeatBalance(
    */
   public Amount<Mass> ice(Quantity<Temperature> tap, Quantity<Temperature> iceTemperature) {
     double warm = Readings.liquid("tap water", tap).in(CELSIUS);
-    double cold = CELSIUS.measure(iceTemperature);
+    double cold = CELSIUS.measure("the ice temperature", iceTemperature);
     checkIce(0, cold);
     Mixture mixture = mixture();
     double ice = mixture.ice(warm, mixture.liquidFor(target.in(CELSIUS)), cold);

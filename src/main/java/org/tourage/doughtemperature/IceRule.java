@@ -18,6 +18,7 @@ import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * The trade's ice rule: ice = water · (T_tap − T_needed) / (T_tap + 80) in °C, or + 112 in °F. The
@@ -67,7 +68,10 @@ public record IceRule(Amount<Mass> water, Amount<Temperature> tap, Amount<Temper
    */
   public static IceRule of(
       Quantity<Mass> water, Quantity<Temperature> tap, Quantity<Temperature> needed) {
-    return new IceRule(Amount.from(water), Amount.from(tap), Amount.from(needed));
+    return new IceRule(
+        Given.mass("the water", water),
+        Given.temperature("the tap", tap),
+        Given.temperature("the needed", needed));
   }
 
   /**

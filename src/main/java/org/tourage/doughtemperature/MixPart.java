@@ -15,6 +15,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.physics.ChoiOkos1986;
 import org.tourage.physics.Constituents;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * A part of the dough whose temperature is what it is, or the bowl.
@@ -67,7 +68,11 @@ public record MixPart(
   public static MixPart of(
       String name, Quantity<Mass> mass, Quantity<Temperature> temperature, double specificHeat) {
     return new MixPart(
-        name, Amount.from(mass), Amount.from(temperature), specificHeat, JOULE.amount(0));
+        name,
+        Given.mass("the mass", mass),
+        Given.temperature("the temperature", temperature),
+        specificHeat,
+        JOULE.amount(0));
   }
 
   /**
@@ -83,12 +88,12 @@ public record MixPart(
    */
   public static MixPart frozen(
       String name, Quantity<Mass> mass, Quantity<Temperature> temperature, Constituents food) {
-    double cold = CELSIUS.measure(temperature);
+    double cold = CELSIUS.measure("the temperature", temperature);
     if (!(cold <= 0) || cold < -40) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "this part is not frozen",
-          name + " at " + Amount.from(temperature),
+          name + " at " + Given.temperature("the temperature", temperature),
           "give -40 °C to 0 °C (-40 °F to 32 °F), or add it with part(…)");
     }
     double water = food.water() / food.sum();
@@ -98,9 +103,14 @@ public record MixPart(
     // ice at the middle of its way to 0 °C; the rest of the food as at 0 °C
     double frozen = thawed - water * (waterThawed - ChoiOkos1986.iceSpecificHeat(cold / 2));
     double melting =
-        KILOGRAM.measure(mass) * (water * HeatBalance.HEAT_OF_MELTING + (thawed - frozen) * cold);
+        KILOGRAM.measure("the mass", mass)
+            * (water * HeatBalance.HEAT_OF_MELTING + (thawed - frozen) * cold);
     return new MixPart(
-        name, Amount.from(mass), Amount.from(temperature), thawed, JOULE.amount(melting));
+        name,
+        Given.mass("the mass", mass),
+        Given.temperature("the temperature", temperature),
+        thawed,
+        JOULE.amount(melting));
   }
 
   /** J/K. */

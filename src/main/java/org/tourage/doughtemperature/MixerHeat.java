@@ -23,6 +23,7 @@ import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /**
@@ -159,15 +160,15 @@ public final class MixerHeat implements Serializable {
    * @throws BakeryException if power or time can't be
    */
   public static MixerHeat power(Quantity<Power> power, Quantity<Time> time) {
-    double watts = WATT.measure(power);
+    double watts = WATT.measure("the power", power);
     if (!(watts > 0 && watts <= GREATEST_WATTS)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "this can't be the power of a mixer",
-          Amount.from(power).toString(),
+          Given.power("the power", power).toString(),
           "give more than 0 W and at most 100 kW");
     }
-    return new MixerHeat(Origin.POWER, watts, Amount.from(time), null, null);
+    return new MixerHeat(Origin.POWER, watts, Given.time("the time", time), null, null);
   }
 
   /**
@@ -177,7 +178,7 @@ public final class MixerHeat implements Serializable {
    * @return the heat
    */
   public MixerHeat over(Quantity<Time> minutes) {
-    return new MixerHeat(origin, figure, Amount.from(minutes), past, friction);
+    return new MixerHeat(origin, figure, Given.time("the minutes", minutes), past, friction);
   }
 
   /**

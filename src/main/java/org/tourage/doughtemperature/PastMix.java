@@ -22,6 +22,7 @@ import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /**
@@ -86,7 +87,10 @@ public final class PastMix implements Explained, Serializable {
           "leave the temperature of the water out");
     }
     return new PastMix(
-        mix, Readings.liquid("the water", water), KILOGRAM.amount(0), Amount.from(dough));
+        mix,
+        Readings.liquid("the water", water),
+        KILOGRAM.amount(0),
+        Given.temperature("the dough", dough));
   }
 
   /**
@@ -105,7 +109,7 @@ public final class PastMix implements Explained, Serializable {
           mix.freeLiquidName(),
           "give what was poured in that day");
     }
-    return new PastMix(mix, null, KILOGRAM.amount(0), Amount.from(dough));
+    return new PastMix(mix, null, KILOGRAM.amount(0), Given.temperature("the dough", dough));
   }
 
   /**
@@ -120,7 +124,7 @@ public final class PastMix implements Explained, Serializable {
    */
   public static PastMix iced(
       StageMix mix, Quantity<Temperature> water, Quantity<Mass> ice, Quantity<Temperature> dough) {
-    Amount<Mass> given = Amount.from(ice);
+    Amount<Mass> given = Given.mass("the ice", ice);
     if (!mix.freeLiquidIsWater()
         || given.value() < 0
         || given.in(KILOGRAM) > mix.freeLiquid().in(KILOGRAM)) {
@@ -130,7 +134,8 @@ public final class PastMix implements Explained, Serializable {
           given + " of " + mix.freeLiquid() + " " + mix.freeLiquidName(),
           "give at most the free water");
     }
-    return new PastMix(mix, Readings.liquid("the water", water), given, Amount.from(dough));
+    return new PastMix(
+        mix, Readings.liquid("the water", water), given, Given.temperature("the dough", dough));
   }
 
   /**

@@ -9,6 +9,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /** Checks of what was read off a thermometer or typed in. */
@@ -32,7 +33,7 @@ final class Readings {
 
   static Amount<Temperature> within(
       String what, Quantity<Temperature> reading, double low, double high) {
-    Amount<Temperature> amount = Amount.from(reading);
+    Amount<Temperature> amount = Given.temperature("the reading", reading);
     double celsius = amount.in(CELSIUS);
     if (!(celsius >= low && celsius <= high)) {
       throw new BakeryException(

@@ -24,6 +24,7 @@ import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /**
@@ -153,8 +154,8 @@ public record StageMix(
     return new StageMix(
         batch,
         stage,
-        Amount.from(flour),
-        Amount.from(room),
+        Given.temperature("the flour", flour),
+        Given.temperature("the room", room),
         List.of(),
         List.of(),
         KILOGRAM.amount(0));
@@ -214,14 +215,15 @@ public record StageMix(
    * @return the mix
    */
   public StageMix withBowl(Quantity<Mass> mass) {
-    return new StageMix(batch, stageName, flour, room, readyStages, ingredients, Amount.from(mass));
+    return new StageMix(
+        batch, stageName, flour, room, readyStages, ingredients, Given.mass("the mass", mass));
   }
 
   private static List<Reading> stated(
       List<Reading> before, String name, Quantity<Temperature> temperature) {
     List<Reading> after = new ArrayList<>(before);
     after.removeIf(r -> r.name().equals(name));
-    after.add(new Reading(name, Amount.from(temperature)));
+    after.add(new Reading(name, Given.temperature("the temperature", temperature)));
     return after;
   }
 
@@ -333,7 +335,7 @@ public record StageMix(
     }
     Amount<Energy> none = JOULE.amount(0);
     return new HeatBalance(
-        Amount.from(target),
+        Given.temperature("the target", target),
         mixture.parts(),
         KILOGRAM.amount(mixture.liquid()),
         mixture.liquidSpecificHeat(),
@@ -363,7 +365,7 @@ public record StageMix(
    * @return the temperature of the mixed dough
    */
   public Amount<Temperature> dough(Quantity<Temperature> liquid, MixerHeat heat) {
-    Amount<Temperature> poured = Readings.liquid("the liquid", Amount.from(liquid));
+    Amount<Temperature> poured = Readings.liquid("the liquid", Given.temperature("the liquid", liquid));
     Mixture mixture = mixture(heat.energy(this).in(JOULE) + heat.wetting(this).in(JOULE));
     return CELSIUS.amount(mixture.dough(poured.in(CELSIUS)));
   }

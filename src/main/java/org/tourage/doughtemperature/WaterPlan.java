@@ -21,6 +21,7 @@ import org.tourage.ingredient.YeastForm;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * What to do about the free liquid of a stage so that its dough comes out at the wanted
@@ -117,7 +118,8 @@ public final class WaterPlan implements Explained, Serializable {
    * @return the plan, with ice of 0 °C, and without knowledge of the tap
    */
   public static WaterPlan of(StageMix mix, Quantity<Temperature> target, MixerHeat heat) {
-    return new WaterPlan(mix, Amount.from(target), heat, null, CELSIUS.amount(0));
+    return new WaterPlan(
+        mix, Given.temperature("the target", target), heat, null, CELSIUS.amount(0));
   }
 
   /**
@@ -128,7 +130,8 @@ public final class WaterPlan implements Explained, Serializable {
    * @throws org.tourage.advice.BakeryException if no tap gives that
    */
   public WaterPlan withTap(Quantity<Temperature> temperature) {
-    return new WaterPlan(mix, target, heat, Amount.from(temperature), iceTemperature);
+    return new WaterPlan(
+        mix, target, heat, Given.temperature("the temperature", temperature), iceTemperature);
   }
 
   /**
@@ -138,7 +141,7 @@ public final class WaterPlan implements Explained, Serializable {
    * @return the plan
    */
   public WaterPlan withIce(Quantity<Temperature> temperature) {
-    return new WaterPlan(mix, target, heat, tap, Amount.from(temperature));
+    return new WaterPlan(mix, target, heat, tap, Given.temperature("the temperature", temperature));
   }
 
   /** The liquid as it comes: water from the tap if that is known, otherwise as warm as the room. */

@@ -22,6 +22,7 @@ import org.tourage.physics.Constituents;
 import org.tourage.physics.Solid;
 import org.tourage.physics.SolidConduction;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
 
@@ -179,7 +180,7 @@ public record DoughBody(
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "no piece or tub of dough has this mass",
-          Amount.from(mass).toString(),
+          Given.mass("the mass", mass).toString(),
           "give 1 g to 2000 kg");
     }
     return kilograms / density(dough);

@@ -24,6 +24,7 @@ import org.tourage.internal.Numbers;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.physics.TemperatureHistory.Leg;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 
 /**
@@ -287,7 +288,7 @@ public record Rise(
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a rise takes time",
-          Amount.from(within).toString(),
+          Given.time("the within", within).toString(),
           "give a positive time");
     }
     return withYeast(timeTo(wanted, at).in(SECOND) / seconds);

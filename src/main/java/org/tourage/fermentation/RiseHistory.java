@@ -22,6 +22,7 @@ import org.tourage.advice.Working;
 import org.tourage.physics.SolidConduction.State;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 
 /**
@@ -261,7 +262,7 @@ public record RiseHistory(
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "no dough keeps such a share of its gas",
-          Amount.from(bubblesKept).toString(),
+          Given.ratio("the bubbles kept", bubblesKept).toString(),
           "give 0 % to 100 %");
     }
     return with(name, body, air, true, share);

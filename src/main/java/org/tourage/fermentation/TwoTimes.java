@@ -8,6 +8,7 @@ import javax.measure.quantity.Temperature;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * Two times that the same dough took to the same volume, from which a rate by temperature is found.
@@ -26,7 +27,7 @@ record TwoTimes(double low, double high, double ratio) {
       throw new BakeryException(
           Reason.INCONSISTENT,
           "the warmer dough must have been the quicker one",
-          Amount.from(cold) + ", " + Amount.from(warm) + ", ratio of times " + ratio,
+          Given.temperature("the cold", cold) + ", " + Given.temperature("the warm", warm) + ", ratio of times " + ratio,
           "give the lower temperature first, and a ratio above 1");
     }
     return new TwoTimes(low, high, ratio);

@@ -28,6 +28,7 @@ import org.tourage.internal.TextTable;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BalanceRounding;
+import org.tourage.quantity.Given;
 
 /**
  * A formula at a definite size: each line weighed. The masses are exact until {@link #rounded} says
@@ -388,7 +389,7 @@ public final class Batch implements Explained, Serializable {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "too many pieces to count",
-          Numbers.significant(pieces, 4) + " pieces of " + Amount.from(pieceMass),
+          Numbers.significant(pieces, 4) + " pieces of " + Given.mass("the piece mass", pieceMass),
           "give a larger piece");
     }
     return (int) pieces;

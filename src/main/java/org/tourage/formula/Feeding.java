@@ -58,7 +58,8 @@ public record Feeding(double seed, double flour, double water) implements Serial
    */
   public static Feeding inoculation(
       Quantity<Dimensionless> inoculation, Quantity<Dimensionless> water) {
-    return new Feeding(FRACTION.measure(inoculation), 1, FRACTION.measure(water));
+    return new Feeding(
+        FRACTION.measure("the inoculation", inoculation), 1, FRACTION.measure("the water", water));
   }
 
   /** {@code 1 : 4 : 4}, seed to flour to water. */

@@ -563,7 +563,7 @@ public final class Formula implements Serializable {
    * @return the batch
    */
   public Batch forFlour(Quantity<Mass> flour) {
-    return new Batch(this, GRAM.measure(flour));
+    return new Batch(this, GRAM.measure("the flour", flour));
   }
 
   /**
@@ -573,7 +573,7 @@ public final class Formula implements Serializable {
    * @return the batch
    */
   public Batch forDough(Quantity<Mass> dough) {
-    return new Batch(this, GRAM.measure(dough) / shareOf(StageKind::inPiece));
+    return new Batch(this, GRAM.measure("the dough", dough) / shareOf(StageKind::inPiece));
   }
 
   /**
@@ -583,7 +583,7 @@ public final class Formula implements Serializable {
    * @return the batch
    */
   public Batch forBaseDough(Quantity<Mass> dough) {
-    return new Batch(this, GRAM.measure(dough) / shareOf(StageKind::inDough));
+    return new Batch(this, GRAM.measure("the dough", dough) / shareOf(StageKind::inDough));
   }
 
   /**
@@ -614,7 +614,7 @@ public final class Formula implements Serializable {
           ingredient.name(),
           "name one of its ingredients");
     }
-    return new Batch(this, GRAM.measure(mass) / share);
+    return new Batch(this, GRAM.measure("the mass", mass) / share);
   }
 
   /**

@@ -13,6 +13,7 @@ import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.BakeryUnit;
 import org.tourage.quantity.BakeryUnits;
 
@@ -406,21 +407,21 @@ public final class FormulaBuilder<Q extends Quantity<Q>> {
      */
     public StageBuilder<Q> ofOwnFlour(Quantity<Dimensionless> flourShare) {
       stillOpen();
-      double share = BakeryUnits.FRACTION.measure(flourShare);
+      double share = BakeryUnits.FRACTION.measure("the flour share", flourShare);
       if (!formula.percent || share <= 0) {
         throw new BakeryException(
             formula.percent ? Reason.OUT_OF_RANGE : Reason.INCONSISTENT,
             formula.percent
                 ? "the flour of a stage must be positive"
                 : "masses need no flour to refer to",
-            Amount.from(flourShare).toString(),
+            Given.ratio("the flour share", flourShare).toString(),
             "give a share above 0 % in a formula of percentages");
       }
       if (ownFlour) {
         throw new BakeryException(
             Reason.INCONSISTENT,
             "the flour of a stage is given twice",
-            Amount.from(flourShare).toString(),
+            Given.ratio("the flour share", flourShare).toString(),
             "call ofOwnFlour(…) once");
       }
       ownFlour = true;

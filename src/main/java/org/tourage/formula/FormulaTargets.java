@@ -20,6 +20,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * Finds the weights of a batch that meet targets: say what is wanted, which lines may move and
@@ -128,13 +129,13 @@ public final class FormulaTargets implements Serializable {
   }
 
   private FormulaTargets move(int line, Quantity<Mass> low, Quantity<Mass> high) {
-    double least = GRAM.measure(low);
-    double most = GRAM.measure(high);
+    double least = GRAM.measure("the low", low);
+    double most = GRAM.measure("the high", high);
     if (!(least >= 0) || !(most >= least)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a line can't move within these bounds",
-          Amount.from(low) + " to " + Amount.from(high),
+          Given.mass("the low", low) + " to " + Given.mass("the high", high),
           "give masses from 0 g, the lower one first");
     }
     List<Move> more = new ArrayList<>(moves);
@@ -160,7 +161,7 @@ public final class FormulaTargets implements Serializable {
 
   private FormulaTargets ratio(
       String name, Figure part, Figure whole, Quantity<Dimensionless> wanted) {
-    return want(new Target.Ratio(name, part, whole, Amount.from(wanted)));
+    return want(new Target.Ratio(name, part, whole, Given.ratio("the wanted", wanted)));
   }
 
   /**
@@ -241,7 +242,7 @@ public final class FormulaTargets implements Serializable {
    * @return the targets
    */
   public FormulaTargets dough(Quantity<Mass> wanted) {
-    return want(new Target.Mass("dough", Figure.DOUGH, Amount.from(wanted)));
+    return want(new Target.Mass("dough", Figure.DOUGH, Given.mass("the wanted", wanted)));
   }
 
   /**

@@ -19,6 +19,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * A levain built up from a seed, each build told by the mass and the hydration that it has when it
@@ -85,7 +86,7 @@ public final class Levain implements Serializable {
       Ingredient liquid,
       Quantity<Mass> mass,
       Quantity<Dimensionless> hydration) {
-    return new Levain(List.of(), flour, liquid).next(name, 0, GRAM.measure(mass), hydration);
+    return new Levain(List.of(), flour, liquid).next(name, 0, GRAM.measure("the mass", mass), hydration);
   }
 
   /**
@@ -98,7 +99,7 @@ public final class Levain implements Serializable {
    * @throws BakeryException if what it takes does not fit into the mass and hydration
    */
   public Levain build(String name, Quantity<Mass> mass, Quantity<Dimensionless> hydration) {
-    return next(name, last().mass, GRAM.measure(mass), hydration);
+    return next(name, last().mass, GRAM.measure("the mass", mass), hydration);
   }
 
   /**
@@ -114,15 +115,15 @@ public final class Levain implements Serializable {
    */
   public Levain build(
       String name, Quantity<Mass> taken, Quantity<Mass> mass, Quantity<Dimensionless> hydration) {
-    double part = GRAM.measure(taken);
+    double part = GRAM.measure("the taken", taken);
     if (!(part > 0 && part <= last().mass * (1 + 1e-9))) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "\"" + name + "\" can't take that much of \"" + last().name + "\"",
-          Amount.from(taken).toString(),
+          Given.mass("the taken", taken).toString(),
           "there are " + GRAM.amount(last().mass) + " of it");
     }
-    return next(name, Math.min(part, last().mass), GRAM.measure(mass), hydration);
+    return next(name, Math.min(part, last().mass), GRAM.measure("the mass", mass), hydration);
   }
 
   private Levain next(String name, double taken, double mass, Quantity<Dimensionless> hydration) {
@@ -133,12 +134,12 @@ public final class Levain implements Serializable {
           "\"" + name + "\" after " + builds.stream().map(Build::name).toList(),
           "give it another name");
     }
-    double ratio = FRACTION.measure(hydration);
+    double ratio = FRACTION.measure("the hydration", hydration);
     if (!(mass > 0) || ratio < 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a build needs a mass above 0 and a hydration of 0 % or more",
-          name + " of " + GRAM.amount(mass) + " at " + Amount.from(hydration).to(PERCENT),
+          name + " of " + GRAM.amount(mass) + " at " + Given.ratio("the hydration", hydration).to(PERCENT),
           "give, for example, 300 g at 100 %");
     }
     double before = builds.isEmpty() ? 0 : last().hydration;

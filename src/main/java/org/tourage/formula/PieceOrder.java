@@ -13,6 +13,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * How many pieces are wanted and what each weighs, raw or baked, with what is lost on the way: m =
@@ -79,7 +80,8 @@ public record PieceOrder(
    * @return the order, without losses
    */
   public static PieceOrder raw(int pieces, Quantity<Mass> pieceMass) {
-    return new PieceOrder(pieces, Amount.from(pieceMass), PERCENT.amount(0), PERCENT.amount(0));
+    return new PieceOrder(
+        pieces, Given.mass("the piece mass", pieceMass), PERCENT.amount(0), PERCENT.amount(0));
   }
 
   /**
@@ -92,7 +94,11 @@ public record PieceOrder(
    */
   public static PieceOrder baked(
       int pieces, Quantity<Mass> pieceMass, Quantity<Dimensionless> bakeLoss) {
-    return new PieceOrder(pieces, Amount.from(pieceMass), Amount.from(bakeLoss), PERCENT.amount(0));
+    return new PieceOrder(
+        pieces,
+        Given.mass("the piece mass", pieceMass),
+        Given.ratio("the bake loss", bakeLoss),
+        PERCENT.amount(0));
   }
 
   /**
@@ -102,7 +108,7 @@ public record PieceOrder(
    * @return the order
    */
   public PieceOrder withProcessLoss(Quantity<Dimensionless> loss) {
-    return new PieceOrder(pieces, pieceMass, bakeLoss, Amount.from(loss));
+    return new PieceOrder(pieces, pieceMass, bakeLoss, Given.ratio("the loss", loss));
   }
 
   /**

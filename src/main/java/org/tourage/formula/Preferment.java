@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.ingredient.Ingredient;
-import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * A preferment that takes its flour, its water and its yeast out of the overall formula, so that
@@ -78,12 +78,12 @@ public final class Preferment implements Serializable {
    */
   public static Preferment of(
       String name, Quantity<Dimensionless> flourShare, Quantity<Dimensionless> hydration) {
-    double share = FRACTION.measure(flourShare);
+    double share = FRACTION.measure("the flour share", flourShare);
     if (!(share > 0 && share <= 1)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a preferment can't hold this share of the flour",
-          Amount.from(flourShare).to(PERCENT).toString(),
+          Given.ratio("the flour share", flourShare).to(PERCENT).toString(),
           "give more than 0 % and at most 100 % of the total flour");
     }
     return new Preferment(
@@ -91,12 +91,12 @@ public final class Preferment implements Serializable {
   }
 
   private static double notNegative(String what, Quantity<Dimensionless> ratio) {
-    double value = FRACTION.measure(ratio);
+    double value = FRACTION.measure("the ratio", ratio);
     if (value < 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "the " + what + " can't be negative",
-          Amount.from(ratio).to(PERCENT).toString(),
+          Given.ratio("the ratio", ratio).to(PERCENT).toString(),
           "give 0 % or more of the flour of the preferment");
     }
     return value;

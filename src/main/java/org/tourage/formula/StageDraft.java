@@ -16,6 +16,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * A stage as it is written down, before it is part of a formula: its lines in masses or in percent
@@ -202,7 +203,7 @@ public record StageDraft<Q extends Quantity<Q>>(
    * @return the draft
    */
   public StageDraft<Q> takingShare(String stage, Quantity<Dimensionless> share) {
-    return with(new Draw<>(stage, null, Amount.from(share)));
+    return with(new Draw<>(stage, null, Given.ratio("the share", share)));
   }
 
   private StageDraft<Q> with(Draw<Q> draw) {

@@ -20,6 +20,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Numbers;
 import org.tourage.physics.Constituents;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * What an ingredient is made of, as shares of its mass (grams per 100 g are percent). A figure can
@@ -251,12 +252,12 @@ public final class Composition implements Serializable {
      * @throws BakeryException if it can't be
      */
     public Builder printedEnergy(Quantity<Energy> per100Grams) {
-      double kilojoules = KILOJOULE.measure(per100Grams);
+      double kilojoules = KILOJOULE.measure("the per 100grams", per100Grams);
       if (kilojoules < 0 || kilojoules > MOST_ENERGY) {
         throw new BakeryException(
             Reason.OUT_OF_RANGE,
             "no food has this energy",
-            Amount.from(per100Grams) + " in 100 g",
+            Given.energy("the per 100grams", per100Grams) + " in 100 g",
             "give 0 kJ to " + (int) MOST_ENERGY + " kJ for 100 g; pure fat has 3,700 kJ");
       }
       energy = kilojoules;
@@ -284,12 +285,12 @@ public final class Composition implements Serializable {
      * @throws BakeryException if the share is negative or above 100 %
      */
     public Builder with(Component component, Quantity<Dimensionless> share) {
-      double fraction = FRACTION.measure(share);
+      double fraction = FRACTION.measure("the share", share);
       if (fraction < 0 || fraction > 1 + SUM_TOLERANCE) {
         throw new BakeryException(
             Reason.OUT_OF_RANGE,
             "the share of " + component.name().toLowerCase(java.util.Locale.ROOT) + " can't be",
-            Amount.from(share).to(PERCENT).toString(),
+            Given.ratio("the share", share).to(PERCENT).toString(),
             "give 0 % to 100 %, grams per 100 g");
       }
       fractions[component.ordinal()] = fraction;

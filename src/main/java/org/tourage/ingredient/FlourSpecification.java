@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * What a miller prints about a flour, all on the flour as it is unless said otherwise. Protein is
@@ -60,16 +61,21 @@ public final class FlourSpecification implements Serializable {
       Quantity<Dimensionless> protein, Quantity<Dimensionless> moisture) {
     check("protein", protein, 100);
     check("moisture", moisture, HIGHEST_MOISTURE);
-    return new FlourSpecification(Amount.from(protein), Amount.from(moisture), null, null, null);
+    return new FlourSpecification(
+        Given.ratio("the protein", protein),
+        Given.ratio("the moisture", moisture),
+        null,
+        null,
+        null);
   }
 
   private static void check(String name, Quantity<Dimensionless> share, double highest) {
-    double percent = PERCENT.measure(share);
+    double percent = PERCENT.measure("the share", share);
     if (percent < 0 || percent > highest) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "no flour has this " + name,
-          Amount.from(share).to(PERCENT).toString(),
+          Given.ratio("the share", share).to(PERCENT).toString(),
           "give 0 % to " + (int) highest + " %");
     }
   }
@@ -82,7 +88,8 @@ public final class FlourSpecification implements Serializable {
    */
   public FlourSpecification withAsh(Quantity<Dimensionless> share) {
     check("ash", share, 10);
-    return new FlourSpecification(protein, moisture, Amount.from(share), damagedStarch, absorption);
+    return new FlourSpecification(
+        protein, moisture, Given.ratio("the share", share), damagedStarch, absorption);
   }
 
   /**
@@ -93,7 +100,8 @@ public final class FlourSpecification implements Serializable {
    */
   public FlourSpecification withDamagedStarch(Quantity<Dimensionless> share) {
     check("damaged starch", share, 30);
-    return new FlourSpecification(protein, moisture, ash, Amount.from(share), absorption);
+    return new FlourSpecification(
+        protein, moisture, ash, Given.ratio("the share", share), absorption);
   }
 
   /**
@@ -104,7 +112,8 @@ public final class FlourSpecification implements Serializable {
    */
   public FlourSpecification withAbsorption(Quantity<Dimensionless> share) {
     check("absorption", share, 150);
-    return new FlourSpecification(protein, moisture, ash, damagedStarch, Amount.from(share));
+    return new FlourSpecification(
+        protein, moisture, ash, damagedStarch, Given.ratio("the share", share));
   }
 
   /**

@@ -21,6 +21,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.VisibleText;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.Density;
 
 /**
@@ -226,12 +227,12 @@ public final class FoodDocument implements Serializable {
    * @throws BakeryException if nothing that is eaten has this density
    */
   public FoodDocument withDensity(Quantity<Density> value) {
-    double given = GRAM_PER_MILLILITRE.measure(value);
+    double given = GRAM_PER_MILLILITRE.measure("the value", value);
     if (!(given >= LEAST_DENSITY && given <= MOST_DENSITY)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "no food has this density",
-          Amount.from(value).toString(),
+          Given.density("the value", value).toString(),
           "give 0.05 g/ml to 3 g/ml; milk has 1.03 g/ml");
     }
     return new FoodDocument(read(), given);

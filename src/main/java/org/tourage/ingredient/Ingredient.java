@@ -24,6 +24,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountRange;
 import org.tourage.quantity.CupStandard;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.HouseholdAmount;
 import org.tourage.quantity.Kind;
 
@@ -749,7 +750,7 @@ public final class Ingredient implements Serializable {
      */
     public Builder portion(String measure, Filling filling, Quantity<Mass> mass, Source source) {
       HouseholdAmount read = HouseholdAmount.parseFront(measure, CupStandard.US_CUSTOMARY);
-      Amount<Mass> weight = Amount.from(mass);
+      Amount<Mass> weight = Given.mass("the mass", mass);
       if (weight.value() <= 0 || read.low().signum() <= 0) {
         throw new BakeryException(
             Reason.OUT_OF_RANGE,
@@ -800,12 +801,12 @@ public final class Ingredient implements Serializable {
      * @throws BakeryException if it is negative
      */
     public Builder sweetness(Quantity<Dimensionless> value) {
-      double share = FRACTION.measure(value);
+      double share = FRACTION.measure("the value", value);
       if (!(share >= 0) || Double.isInfinite(share)) {
         throw new BakeryException(
             Reason.OUT_OF_RANGE,
             "nothing is as sweet as this",
-            Amount.from(value).toString(),
+            Given.ratio("the value", value).toString(),
             "give 0 % or more, sucrose 100 %");
       }
       sweetness = share;

@@ -365,7 +365,7 @@ public final class LabelText {
       Quantity<Energy> first = HouseholdAmount.parse(parts[0].strip()).to(BakeryUnits.KILOJOULE);
       if (parts.length > 1) {
         double second = HouseholdAmount.parse(parts[1].strip()).to(BakeryUnits.KILOJOULE).value();
-        double kilojoules = BakeryUnits.KILOJOULE.measure(first);
+        double kilojoules = BakeryUnits.KILOJOULE.measure("the first", first);
         if (Math.abs(second - kilojoules) > 0.05 * kilojoules + 10) {
           throw new BakeryException(
               Reason.INCONSISTENT,

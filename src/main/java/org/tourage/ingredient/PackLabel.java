@@ -21,8 +21,8 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Numbers;
-import org.tourage.quantity.Amount;
 import org.tourage.quantity.Density;
+import org.tourage.quantity.Given;
 
 /**
  * An ingredient of one's own, copied from the nutrition label of its pack. The water is what the
@@ -84,12 +84,12 @@ public final class PackLabel {
    * @throws BakeryException if the serving weighs nothing
    */
   public static PackLabel perServing(String name, Quantity<Mass> serving) {
-    double base = GRAM.measure(serving);
+    double base = GRAM.measure("the serving", serving);
     if (!(base > 0)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a serving must weigh something",
-          Amount.from(serving).toString(),
+          Given.mass("the serving", serving).toString(),
           "give the grams that the label prints beside the serving, for example 30 g");
     }
     return new PackLabel(id(name), name, base);
@@ -106,7 +106,7 @@ public final class PackLabel {
    * @return this label
    */
   public PackLabel energy(Quantity<Energy> value) {
-    energyKilojoules = KILOJOULE.measure(value);
+    energyKilojoules = KILOJOULE.measure("the value", value);
     return this;
   }
 
@@ -190,7 +190,7 @@ public final class PackLabel {
    * @return this label
    */
   public PackLabel salt(Quantity<Mass> value) {
-    return put(Component.SODIUM, GRAM.measure(value) / SALT_FROM_SODIUM, value);
+    return put(Component.SODIUM, GRAM.measure("the value", value) / SALT_FROM_SODIUM, value);
   }
 
   /**
@@ -216,7 +216,7 @@ public final class PackLabel {
       throw new BakeryException(
           Reason.INCONSISTENT,
           "a label prints carbohydrate with or without its fibre",
-          Amount.from(value).toString(),
+          Given.mass("the value", value).toString(),
           "call carbohydrate(…) for the one without, totalCarbohydrate(…) for the one with fibre");
     }
     return set(component, value);
@@ -233,7 +233,7 @@ public final class PackLabel {
   }
 
   private PackLabel set(Component component, Quantity<Mass> value) {
-    return put(component, GRAM.measure(value), value);
+    return put(component, GRAM.measure("the value", value), value);
   }
 
   private PackLabel put(Component component, double value, Quantity<Mass> given) {
@@ -241,7 +241,7 @@ public final class PackLabel {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "the " + word(component) + " of " + name + " can't be",
-          Amount.from(given) + " in " + Numbers.significant(base, 6) + " g",
+          Given.mass("the given", given) + " in " + Numbers.significant(base, 6) + " g",
           "give 0 g up to the mass of the base");
     }
     grams.put(component, value);
@@ -300,7 +300,8 @@ public final class PackLabel {
    * @return this label
    */
   public PackLabel density(Quantity<Density> value) {
-    double cup = GRAM_PER_MILLILITRE.measure(value) * MILLILITRE.measure(CUP.amount(1));
+    double cup =
+        GRAM_PER_MILLILITRE.measure("the value", value) * MILLILITRE.measure(CUP.amount(1));
     return measure("1 cup", GRAM.amount(cup));
   }
 

@@ -97,7 +97,8 @@ public enum YeastForm {
    * @return the mass of this form in grams
    */
   public Amount<Mass> insteadOf(Quantity<Mass> mass, YeastForm other) {
-    return BakeryUnits.GRAM.amount(BakeryUnits.GRAM.measure(mass) * perFresh / other.perFresh);
+    return BakeryUnits.GRAM.amount(
+        BakeryUnits.GRAM.measure("the mass", mass) * perFresh / other.perFresh);
   }
 
   /**

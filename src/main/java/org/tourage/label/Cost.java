@@ -28,6 +28,7 @@ import org.tourage.ingredient.Ingredient;
 import org.tourage.internal.TextTable;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * What a batch costs: its ingredients with their trim, the energy of the oven and minutes of work
@@ -119,8 +120,9 @@ public record Cost(List<Item> items, List<Other> others, Money known) implements
    * @return the cost
    */
   public Cost withEnergy(Quantity<Energy> energy, Money kilowattHour) {
-    double hours = KILOJOULE.measure(energy) / KILOJOULES_IN_KILOWATT_HOUR;
-    return with("energy", requireNotNegative(hours, Amount.from(energy)), kilowattHour);
+    double hours = KILOJOULE.measure("the energy", energy) / KILOJOULES_IN_KILOWATT_HOUR;
+    return with(
+        "energy", requireNotNegative(hours, Given.energy("the energy", energy)), kilowattHour);
   }
 
   /**
@@ -131,7 +133,10 @@ public record Cost(List<Item> items, List<Other> others, Money known) implements
    * @return the cost
    */
   public Cost withWork(Quantity<Time> time, Money hour) {
-    return with("work", requireNotNegative(HOUR.measure(time), Amount.from(time)), hour);
+    return with(
+        "work",
+        requireNotNegative(HOUR.measure("the time", time), Given.time("the time", time)),
+        hour);
   }
 
   private static double requireNotNegative(double value, Amount<?> given) {

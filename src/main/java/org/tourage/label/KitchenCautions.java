@@ -21,6 +21,7 @@ import org.tourage.ingredient.Role;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
 
@@ -320,7 +321,7 @@ public final class KitchenCautions {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a dough can't be warm for less than no time",
-          "warm " + Amount.from(warm),
+          "warm " + Given.time("the warm", warm),
           "give 0 h or more");
     }
   }

@@ -13,6 +13,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.BakeryUnits;
+import org.tourage.quantity.Given;
 
 /**
  * Writes a figure as a label rounds it: for the United States by 21 CFR 101.9(c) as tabulated in
@@ -32,12 +33,12 @@ public final class LabelRounding {
    * @throws BakeryException if the mass is negative or the scheme has no rule for the nutrient
    */
   public static String write(LabelScheme scheme, Nutrient nutrient, Quantity<Mass> mass) {
-    double grams = GRAM.measure(mass);
+    double grams = GRAM.measure("the mass", mass);
     if (grams < 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a nutrient can't weigh less than nothing",
-          Amount.from(mass).toString(),
+          Given.mass("the mass", mass).toString(),
           "give 0 g or more");
     }
     double units = grams * nutrient.unitsInGram();
@@ -62,8 +63,8 @@ public final class LabelRounding {
    */
   public static String write(LabelScheme scheme, Quantity<Energy> energy) {
     return scheme == LabelScheme.EU
-        ? write(KILOJOULE.measure(energy), KILOCALORIE.measure(energy))
-        : one(scheme, "kcal", KILOCALORIE.measure(energy));
+        ? write(KILOJOULE.measure("the energy", energy), KILOCALORIE.measure("the energy", energy))
+        : one(scheme, "kcal", KILOCALORIE.measure("the energy", energy));
   }
 
   /** The two energies of the European Union have factors of their own each. */
@@ -95,7 +96,7 @@ public final class LabelRounding {
    */
   public static Optional<Amount<Dimensionless>> share(
       LabelScheme scheme, Nutrient nutrient, Quantity<Mass> mass) {
-    double units = GRAM.measure(mass) * nutrient.unitsInGram();
+    double units = GRAM.measure("the mass", mass) * nutrient.unitsInGram();
     return LabelTables.daily(scheme, nutrient.name(), nutrient.unit())
         .map(daily -> BakeryUnits.PERCENT.amount(100 * units / daily));
   }
@@ -109,6 +110,6 @@ public final class LabelRounding {
    */
   public static Amount<Dimensionless> shareOfIntake(Quantity<Energy> energy) {
     double daily = LabelTables.daily(LabelScheme.EU, LabelTables.ENERGY, "kJ").orElseThrow();
-    return BakeryUnits.PERCENT.amount(100 * KILOJOULE.measure(energy) / daily);
+    return BakeryUnits.PERCENT.amount(100 * KILOJOULE.measure("the energy", energy) / daily);
   }
 }

@@ -31,6 +31,7 @@ import org.tourage.ingredient.Role;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * The nutrients of a batch, baked: what every line brings, the finish included, in what is left
@@ -98,13 +99,13 @@ public final class Nutrition implements Explained, Serializable {
    * @throws BakeryException if there is not so much water
    */
   public Nutrition withWaterLost(Quantity<Mass> water) {
-    double grams = GRAM.measure(water);
+    double grams = GRAM.measure("the water", water);
     double there = total(Component.WATER) + unknownMass();
     if (grams < 0 || grams > there) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "so much water can't go off",
-          Amount.from(water) + " of " + AmountFormat.metric().mass(GRAM.amount(there)),
+          Given.mass("the water", water) + " of " + AmountFormat.metric().mass(GRAM.amount(there)),
           "give 0 g up to the water in the batch; a bake loses 6 % to 25 % of the raw mass");
     }
     return new Nutrition(batch, uptakes, grams, alcoholRetained);
@@ -120,12 +121,12 @@ public final class Nutrition implements Explained, Serializable {
    */
   public Nutrition withUptake(Ingredient ingredient, Quantity<Mass> mass) {
     requireNonNull(ingredient, "ingredient");
-    double grams = GRAM.measure(mass);
+    double grams = GRAM.measure("the mass", mass);
     if (grams < 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "an uptake can't be negative",
-          Amount.from(mass) + " " + ingredient,
+          Given.mass("the mass", mass) + " " + ingredient,
           "give water that goes off to withWaterLost(…)");
     }
     List<Uptake> more = new ArrayList<>(uptakes);
@@ -141,12 +142,12 @@ public final class Nutrition implements Explained, Serializable {
    * @return the nutrition with it; the mass falls by the alcohol that goes
    */
   public Nutrition withAlcoholRetained(Quantity<Dimensionless> share) {
-    double value = FRACTION.measure(share);
+    double value = FRACTION.measure("the share", share);
     if (value < 0 || value > 1) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "no such share of alcohol can stay",
-          Amount.from(share).toString(),
+          Given.ratio("the share", share).toString(),
           "give 0 % to 100 %");
     }
     return new Nutrition(batch, uptakes, waterLost, value);
@@ -222,12 +223,12 @@ public final class Nutrition implements Explained, Serializable {
    * @return the facts
    */
   public NutritionFacts perServing(Quantity<Mass> serving) {
-    double mass = GRAM.measure(serving);
+    double mass = GRAM.measure("the serving", serving);
     if (!(mass > 0)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a serving must weigh something",
-          Amount.from(serving).toString(),
+          Given.mass("the serving", serving).toString(),
           "give for example 50 g");
     }
     return facts("serving of " + AmountFormat.metric().mass(serving), mass / grams());

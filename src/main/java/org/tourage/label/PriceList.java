@@ -19,6 +19,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * What packages of ingredients weigh and cost, and how much of them gets into the bowl. Immutable
@@ -108,7 +109,7 @@ public final class PriceList implements Serializable {
     Money.zero(currency).plus(price);
     Map<Ingredient, List<Pack>> more = new LinkedHashMap<>(packs);
     List<Pack> all = new ArrayList<>(packs.getOrDefault(ingredient, List.of()));
-    all.add(new Pack(price, Amount.from(mass)));
+    all.add(new Pack(price, Given.mass("the mass", mass)));
     more.put(ingredient, List.copyOf(all));
     return new PriceList(currency, more, yields);
   }
@@ -122,12 +123,12 @@ public final class PriceList implements Serializable {
    * @return a new list
    */
   public PriceList withYield(Ingredient ingredient, Quantity<Dimensionless> yield) {
-    double value = FRACTION.measure(yield);
+    double value = FRACTION.measure("the yield", yield);
     if (!(value > 0) || value > 1) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "no such yield of " + ingredient,
-          Amount.from(yield).toString(),
+          Given.ratio("the yield", yield).toString(),
           "give more than 0 % and at most 100 %");
     }
     Map<Ingredient, Double> more = new LinkedHashMap<>(yields);
@@ -162,7 +163,7 @@ public final class PriceList implements Serializable {
    * @return the mass that is bought, trim included
    */
   public Amount<Mass> gross(Ingredient ingredient, Quantity<Mass> mass) {
-    return GRAM.amount(GRAM.measure(mass) / yields.getOrDefault(ingredient, 1.0));
+    return GRAM.amount(GRAM.measure("the mass", mass) / yields.getOrDefault(ingredient, 1.0));
   }
 
   /**

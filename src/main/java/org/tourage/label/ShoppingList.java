@@ -28,6 +28,7 @@ import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
 import org.tourage.quantity.CupStandard;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.Kind;
 import org.tourage.quantity.KitchenMeasure;
 
@@ -197,12 +198,12 @@ public record ShoppingList(List<Item> items) implements Serializable {
   }
 
   private static double grams(Quantity<Mass> there) {
-    double grams = GRAM.measure(there);
+    double grams = GRAM.measure("the there", there);
     if (grams < 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "less than nothing is on hand",
-          Amount.from(there).toString(),
+          Given.mass("the there", there).toString(),
           "give 0 g or more");
     }
     return grams;

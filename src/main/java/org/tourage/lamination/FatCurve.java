@@ -22,6 +22,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Csv;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
 
@@ -294,7 +295,7 @@ public final class FatCurve implements Serializable {
    */
   public Amount<Dimensionless> solid(Quantity<Temperature> temperature) {
     requireNonNull(temperature, "temperature");
-    return PERCENT.amount(solidPercent(CELSIUS.measure(temperature)));
+    return PERCENT.amount(solidPercent(CELSIUS.measure("the temperature", temperature)));
   }
 
   /**
@@ -306,7 +307,7 @@ public final class FatCurve implements Serializable {
    */
   public Amount<Temperature> temperatureAt(Quantity<Dimensionless> share) {
     requireNonNull(share, "share");
-    double wanted = PERCENT.measure(share);
+    double wanted = PERCENT.measure("the share", share);
     for (int i = 1; i < celsius.length; i++) {
       if (solid[i] <= wanted && wanted <= solid[i - 1]) {
         double part = (solid[i - 1] - wanted) / (solid[i - 1] - solid[i]);
@@ -316,7 +317,7 @@ public final class FatCurve implements Serializable {
     throw new BakeryException(
         Reason.OUT_OF_RANGE,
         "the curve of " + name + " does not reach this share of solid fat",
-        Amount.from(share).to(PERCENT).toString(),
+        Given.ratio("the share", share).to(PERCENT).toString(),
         "give 0 % to " + solid[0] + " %");
   }
 
@@ -358,7 +359,7 @@ public final class FatCurve implements Serializable {
   public List<Advice> proof(Quantity<Temperature> proof) {
     requireNonNull(proof, "proof");
     Amount<Temperature> limit = proofLimit();
-    if (Amount.from(proof).compareTo(limit) <= 0) {
+    if (Given.temperature("the proof", proof).compareTo(limit) <= 0) {
       return List.of();
     }
     AmountFormat format = AmountFormat.sideBySide();
@@ -392,7 +393,7 @@ public final class FatCurve implements Serializable {
     List<Advice> advice = new ArrayList<>();
     AmountRange<Temperature> window = window();
     AmountFormat format = AmountFormat.sideBySide();
-    Amount<Temperature> fatNow = Amount.from(fat);
+    Amount<Temperature> fatNow = Given.temperature("the fat", fat);
     String state =
         "the "
             + name
@@ -413,7 +414,7 @@ public final class FatCurve implements Serializable {
               "Chill it to " + range,
               source));
     }
-    if (Amount.from(dough).compareTo(window.high()) > 0) {
+    if (Given.temperature("the dough", dough).compareTo(window.high()) > 0) {
       advice.add(
           Advice.warning(
               "DOUGH_WARM",

@@ -32,6 +32,7 @@ import org.tourage.formula.StageKind;
 import org.tourage.internal.Numbers;
 import org.tourage.physics.ChoiOkos1986;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Density;
 import org.tourage.quantity.Extent;
@@ -210,8 +211,8 @@ public final class LaminationPlan implements Explained, Serializable {
           fatThickness,
           margin,
           foldThickness,
-          Amount.from(thickness),
-          Amount.from(width),
+          Given.length("the thickness", thickness),
+          Given.length("the width", width),
           rollers);
     }
 
@@ -224,7 +225,7 @@ public final class LaminationPlan implements Explained, Serializable {
     public Setup withPacketWidth(Quantity<Length> width) {
       requireNonNull(width, "width");
       return new Setup(
-          Amount.from(width),
+          Given.length("the width", width),
           fatThickness,
           margin,
           foldThickness,
@@ -244,7 +245,7 @@ public final class LaminationPlan implements Explained, Serializable {
       requireNonNull(thickness, "thickness");
       return new Setup(
           packetWidth,
-          Amount.from(thickness),
+          Given.length("the thickness", thickness),
           margin,
           foldThickness,
           finalThickness,
@@ -263,7 +264,7 @@ public final class LaminationPlan implements Explained, Serializable {
       return new Setup(
           packetWidth,
           fatThickness,
-          Amount.from(edge),
+          Given.length("the edge", edge),
           foldThickness,
           finalThickness,
           finalWidth,
@@ -282,7 +283,7 @@ public final class LaminationPlan implements Explained, Serializable {
           packetWidth,
           fatThickness,
           margin,
-          Amount.from(thickness),
+          Given.length("the thickness", thickness),
           finalThickness,
           finalWidth,
           rollers);
@@ -363,10 +364,10 @@ public final class LaminationPlan implements Explained, Serializable {
       Setup setup) {
     return new LaminationPlan(
         sequence,
-        Amount.from(dough),
-        Amount.from(fat),
-        Amount.from(doughDensity),
-        Amount.from(fatDensity),
+        Given.mass("the dough", dough),
+        Given.mass("the fat", fat),
+        Given.density("the dough density", doughDensity),
+        Given.density("the fat density", fatDensity),
         setup,
         LaminatedDough.UNSAID);
   }
@@ -402,12 +403,12 @@ public final class LaminationPlan implements Explained, Serializable {
       Batch batch, Quantity<Dimensionless> processLoss, FoldSequence sequence, Setup setup) {
     requireNonNull(batch, "batch");
     requireNonNull(processLoss, "processLoss");
-    double loss = FRACTION.measure(processLoss);
+    double loss = FRACTION.measure("the process loss", processLoss);
     if (!(loss >= 0 && loss < 1)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "the process loss leaves no dough",
-          Amount.from(processLoss).toString(),
+          Given.ratio("the process loss", processLoss).toString(),
           "give 0 % to less than 100 %");
     }
     Formula formula = batch.formula();
@@ -655,7 +656,7 @@ public final class LaminationPlan implements Explained, Serializable {
   public static Amount<Mass> fatOfDough(Quantity<Dimensionless> share, Quantity<Mass> dough) {
     requireNonNull(share, "share");
     requireNonNull(dough, "dough");
-    return Amount.from(dough).multiply(Amount.from(share).in(FRACTION));
+    return Given.mass("the dough", dough).multiply(Given.ratio("the share", share).in(FRACTION));
   }
 
   /**
@@ -668,7 +669,7 @@ public final class LaminationPlan implements Explained, Serializable {
   public static Amount<Mass> fatOfFlour(Quantity<Dimensionless> share, Quantity<Mass> flour) {
     requireNonNull(share, "share");
     requireNonNull(flour, "flour");
-    return Amount.from(flour).multiply(Amount.from(share).in(FRACTION));
+    return Given.mass("the flour", flour).multiply(Given.ratio("the share", share).in(FRACTION));
   }
 
   /**

@@ -12,6 +12,7 @@ import javax.measure.quantity.Length;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 
 /**
@@ -124,10 +125,10 @@ public sealed interface Rollers extends Serializable permits Rollers.Sheeter, Ro
       requireNonNull(width, "width");
       requireNonNull(largestReduction, "largestReduction");
       return new Sheeter(
-          Amount.from(opening),
-          Amount.from(leastGap),
-          Amount.from(width),
-          Amount.from(largestReduction));
+          Given.length("the opening", opening),
+          Given.length("the least gap", leastGap),
+          Given.length("the width", width),
+          Given.ratio("the largest reduction", largestReduction));
     }
 
     /** {@code sheeter, 1 mm to 45 mm, belt 600 mm}. */
@@ -185,7 +186,7 @@ public sealed interface Rollers extends Serializable permits Rollers.Sheeter, Ro
       requireNonNull(width, "width");
       requireNonNull(leastGap, "leastGap");
       requireNonNull(largestReduction, "largestReduction");
-      return new Pin(Amount.from(width), Amount.from(leastGap), Amount.from(largestReduction));
+      return new Pin(Given.length("the width", width), Given.length("the least gap", leastGap), Given.ratio("the largest reduction", largestReduction));
     }
 
     /** {@code pin of 450 mm}. */

@@ -17,6 +17,7 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 
 /**
@@ -132,8 +133,8 @@ public record RollingSchedule(
     requireNonNull(from, "from");
     requireNonNull(to, "to");
     requireNonNull(length, "length");
-    Amount<Length> thick = Amount.from(from);
-    Amount<Length> thin = Amount.from(to);
+    Amount<Length> thick = Given.length("the from", from);
+    Amount<Length> thin = Given.length("the to", to);
     Rollers.Sheeter any = Rollers.PASTRY_SHEETER;
     boolean open = thick.compareTo(any.opening()) > 0;
     boolean close = thin.value() > 0 && thin.compareTo(any.leastGap()) < 0;
@@ -143,7 +144,7 @@ public record RollingSchedule(
             close ? thin : any.leastGap(),
             any.width(),
             any.largestReduction());
-    return new RollingSchedule(thick, thin, limit, Amount.from(length), wide);
+    return new RollingSchedule(thick, thin, limit, Given.length("the length", length), wide);
   }
 
   /**
@@ -163,10 +164,10 @@ public record RollingSchedule(
     requireNonNull(to, "to");
     requireNonNull(length, "length");
     return new RollingSchedule(
-        Amount.from(from),
-        Amount.from(to),
+        Given.length("the from", from),
+        Given.length("the to", to),
         Math.min(USUAL_LIMIT, rollers.limit()),
-        Amount.from(length),
+        Given.length("the length", length),
         rollers);
   }
 

@@ -31,6 +31,7 @@ import org.tourage.physics.LayeredSlab.Layer;
 import org.tourage.physics.LayeredSlab.State;
 import org.tourage.physics.LayeredSlab.Surface;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * A laminated sheet or packet as a body that warms and cools: how long it may lie on the bench, how
@@ -130,7 +131,7 @@ public record SheetBody(
             / mass;
     double latent = fatMass / mass * fat.fat() / fat.sum() * curve.fusion();
     return new SheetBody(
-        Amount.from(thickness), volume / resistance, mass / volume, specificHeat, latent, curve);
+        Given.length("the thickness", thickness), volume / resistance, mass / volume, specificHeat, latent, curve);
   }
 
   /**
@@ -201,7 +202,7 @@ public record SheetBody(
     requireNonNull(wanted, "wanted");
     requireNonNull(bench, "bench");
     requireNonNull(air, "air");
-    double limit = CELSIUS.measure(wanted);
+    double limit = CELSIUS.measure("the wanted", wanted);
     return until(start, bench, air, s -> limit - s.warmestTenth(0)).get(0);
   }
 
@@ -276,7 +277,7 @@ public record SheetBody(
       Quantity<Temperature> start, Bench bench, Air air, ToDoubleFunction<State>... measures) {
     List<Crossing> crossings = Stream.of(measures).map(Crossing::new).toList();
     List<Amount<Temperature>> temperatures = new ArrayList<>();
-    temperatures.add(Amount.from(start));
+    temperatures.add(Given.temperature("the start", start));
     // the sheet is layer 0, so a bench lies above it here and the air of the room below
     List<Layer> layers = new ArrayList<>();
     layers.add(

@@ -24,6 +24,7 @@ import org.tourage.physics.Air;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * How long the packet and the final sheet of a plan can be worked when they come from the
@@ -101,7 +102,7 @@ public final class Workability implements Explained, Serializable {
     requireNonNull(cold, "cold");
     requireNonNull(room, "room");
     requireNonNull(bench, "bench");
-    Amount<Temperature> start = Amount.from(cold);
+    Amount<Temperature> start = Given.temperature("the cold", cold);
     Air air = Air.still(room);
     List<LaminationStep> steps = plan.steps();
     List<Lying> lying = new ArrayList<>();
@@ -115,7 +116,8 @@ public final class Workability implements Explained, Serializable {
         SheetBody.of(plan, lying.get(0).thickness(), batch, curve)
             .untilChilled(window.high(), window.low(), Bench.RACK, Air.still(start))
             .orElse(null);
-    return new Workability(curve, start, Amount.from(room), bench, lying, chilled);
+    return new Workability(
+        curve, start, Given.temperature("the room", room), bench, lying, chilled);
   }
 
   /** A packet or a sheet on the bench, straight from the refrigerator. */

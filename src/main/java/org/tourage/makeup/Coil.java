@@ -12,6 +12,7 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 
 /**
@@ -65,7 +66,7 @@ public record Coil(
     requireNonNull(thickness, "thickness");
     requireNonNull(width, "width");
     return new Coil(
-        Amount.from(length), Amount.from(thickness), MILLIMETRE.amount(0), Amount.from(width));
+        Given.length("the length", length), Given.length("the thickness", thickness), MILLIMETRE.amount(0), Given.length("the width", width));
   }
 
   /**
@@ -76,7 +77,7 @@ public record Coil(
    */
   public Coil around(Quantity<Length> diameter) {
     requireNonNull(diameter, "diameter");
-    return new Coil(length, thickness, Amount.from(diameter), width);
+    return new Coil(length, thickness, Given.length("the diameter", diameter), width);
   }
 
   private double outerRadius() {

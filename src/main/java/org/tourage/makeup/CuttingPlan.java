@@ -23,6 +23,7 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Density;
 import org.tourage.quantity.Extent;
@@ -229,9 +230,9 @@ public record CuttingPlan(
     requireNonNull(trim, "trim");
     requireNonNull(base, "base");
     requireNonNull(height, "height");
-    Amount<Length> edge = Amount.from(trim);
-    Amount<Length> along = Amount.from(base);
-    Amount<Length> across = Amount.from(height);
+    Amount<Length> edge = Given.length("the trim", trim);
+    Amount<Length> along = Given.length("the base", base);
+    Amount<Length> across = Given.length("the height", height);
     Extent turned = new Extent(/* length= */ sheet.width(), /* width= */ sheet.length());
     checkSize(along, across);
     long straightCount = count(shape, sheet, edge, along, across);
@@ -285,7 +286,7 @@ public record CuttingPlan(
     requireNonNull(sheet, "sheet");
     requireNonNull(trim, "trim");
     checkOrder(pieces, heightToBase);
-    Amount<Length> edge = Amount.from(trim);
+    Amount<Length> edge = Given.length("the trim", trim);
     double length = inner(sheet.length(), edge);
     double width = inner(sheet.width(), edge);
     int best =
@@ -362,10 +363,10 @@ public record CuttingPlan(
     requireNonNull(sheet, "sheet");
     requireNonNull(trim, "trim");
     requireNonNull(width, "width");
-    Amount<Length> edge = Amount.from(trim);
+    Amount<Length> edge = Given.length("the trim", trim);
     Amount<Length> base = MILLIMETRE.amount(inner(sheet.length(), edge));
-    int strips = Shape.fit(inner(sheet.width(), edge) / MILLIMETRE.measure(width));
-    return new CuttingPlan(Shape.RECTANGLE, sheet, edge, strips, 1, base, Amount.from(width));
+    int strips = Shape.fit(inner(sheet.width(), edge) / MILLIMETRE.measure("the width", width));
+    return new CuttingPlan(Shape.RECTANGLE, sheet, edge, strips, 1, base, Given.length("the width", width));
   }
 
   /**
@@ -415,8 +416,8 @@ public record CuttingPlan(
       Quantity<Length> width,
       Quantity<Length> trim,
       double heightToBase) {
-    double mass = KILOGRAM.measure(pieceMass);
-    double layer = METRE.measure(thickness) * KILOGRAM_PER_CUBIC_METRE.measure(density);
+    double mass = KILOGRAM.measure("the piece mass", pieceMass);
+    double layer = METRE.measure("the thickness", thickness) * KILOGRAM_PER_CUBIC_METRE.measure("the density", density);
     checkOrder(pieces, heightToBase);
     if (!(mass > 0) || !(layer > 0)) {
       throw new BakeryException(
@@ -424,16 +425,16 @@ public record CuttingPlan(
           "no such pieces",
           pieces
               + " pieces of "
-              + Amount.from(pieceMass)
+              + Given.mass("the piece mass", pieceMass)
               + ", "
-              + Amount.from(thickness)
+              + Given.length("the thickness", thickness)
               + " thick",
           "give positive figures");
     }
     // mm² of one piece
     double area = mass / layer * 1e6;
-    Amount<Length> edge = Amount.from(trim);
-    double across = inner(Amount.from(width), edge);
+    Amount<Length> edge = Given.length("the trim", trim);
+    double across = inner(Given.length("the width", width), edge);
     int best =
         nearestStrips(
             pieces, strips -> square(across / strips) * shape.fill() / area, heightToBase);
@@ -497,13 +498,13 @@ public record CuttingPlan(
   @Override
   public Amount<Mass> pieceMass(Quantity<Mass> sheetMass) {
     requireNonNull(sheetMass, "sheetMass");
-    return GRAM.amount(GRAM.measure(sheetMass) * pieceArea() / sheetArea());
+    return GRAM.amount(GRAM.measure("the sheet mass", sheetMass) * pieceArea() / sheetArea());
   }
 
   @Override
   public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
     requireNonNull(sheetMass, "sheetMass");
-    return GRAM.amount(GRAM.measure(sheetMass) * (1 - pieces() * pieceArea() / sheetArea()));
+    return GRAM.amount(GRAM.measure("the sheet mass", sheetMass) * (1 - pieces() * pieceArea() / sheetArea()));
   }
 
   /**

@@ -20,6 +20,7 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.internal.Lists;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
 
@@ -92,7 +93,7 @@ public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim) imp
     requireNonNull(sheet, "sheet");
     requireNonNull(trim, "trim");
     requireNonNull(piece, "piece");
-    double edge = MILLIMETRE.measure(trim);
+    double edge = MILLIMETRE.measure("the trim", trim);
     double length = sheet.length().in(MILLIMETRE) - 2 * edge;
     double width = sheet.width().in(MILLIMETRE) - 2 * edge;
     double a = piece.length().in(MILLIMETRE);
@@ -135,10 +136,10 @@ public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim) imp
       throw new BakeryException(
           Reason.INCONSISTENT,
           "not one piece fits the sheet",
-          piece + " on " + sheet + " with trim " + Amount.from(trim),
+          piece + " on " + sheet + " with trim " + Given.length("the trim", trim),
           "make the piece smaller or the sheet larger");
     }
-    return new MixedPlan(best, sheet, Amount.from(trim));
+    return new MixedPlan(best, sheet, Given.length("the trim", trim));
   }
 
   private static double longest(double length, double width) {
@@ -192,13 +193,13 @@ public record MixedPlan(List<Part> parts, Extent sheet, Amount<Length> trim) imp
   @Override
   public Amount<Mass> pieceMass(Quantity<Mass> sheetMass) {
     requireNonNull(sheetMass, "sheetMass");
-    return GRAM.amount(GRAM.measure(sheetMass) * share());
+    return GRAM.amount(GRAM.measure("the sheet mass", sheetMass) * share());
   }
 
   @Override
   public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
     requireNonNull(sheetMass, "sheetMass");
-    return GRAM.amount(GRAM.measure(sheetMass) * (1 - pieces() * share()));
+    return GRAM.amount(GRAM.measure("the sheet mass", sheetMass) * (1 - pieces() * share()));
   }
 
   @Override

@@ -17,6 +17,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
 
@@ -79,7 +80,7 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
     RoundPlan best = null;
     for (Extent way : new Extent[] {sheet, turned}) {
       for (boolean nested : new boolean[] {false, true}) {
-        RoundPlan plan = new RoundPlan(way, Amount.from(trim), Amount.from(diameter), nested);
+        RoundPlan plan = new RoundPlan(way, Given.length("the trim", trim), Given.length("the diameter", diameter), nested);
         if (best == null || plan.pieces() > best.pieces()) {
           best = plan;
         }
@@ -164,13 +165,13 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
   @Override
   public Amount<Mass> pieceMass(Quantity<Mass> sheetMass) {
     requireNonNull(sheetMass, "sheetMass");
-    return GRAM.amount(GRAM.measure(sheetMass) * share());
+    return GRAM.amount(GRAM.measure("the sheet mass", sheetMass) * share());
   }
 
   @Override
   public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
     requireNonNull(sheetMass, "sheetMass");
-    return GRAM.amount(GRAM.measure(sheetMass) * (1 - pieces() * share()));
+    return GRAM.amount(GRAM.measure("the sheet mass", sheetMass) * (1 - pieces() * share()));
   }
 
   @Override

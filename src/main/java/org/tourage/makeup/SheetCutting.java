@@ -6,6 +6,7 @@ import java.io.Serializable;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
 
@@ -51,7 +52,7 @@ public record SheetCutting(Extent sheet, Amount<Length> trim) implements Seriali
    */
   public static SheetCutting of(Extent sheet, Quantity<Length> trim) {
     requireNonNull(trim, "trim");
-    return new SheetCutting(sheet, Amount.from(trim));
+    return new SheetCutting(sheet, Given.length("the trim", trim));
   }
 
   /**

@@ -21,6 +21,7 @@ import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * How much dough a sheet needs so that the pieces that are cut from it weigh what is wanted, trim
@@ -100,12 +101,12 @@ public final class SheetForPieces implements Explained, Serializable {
     requireNonNull(trim, "trim");
     requireNonNull(sheetAt, "sheetAt");
     CuttingPlan.checkOrder(pieces, heightToBase);
-    Amount<Mass> wanted = Amount.from(pieceMass);
+    Amount<Mass> wanted = Given.mass("the piece mass", pieceMass);
     if (wanted.value() <= 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE, "a piece weighs something", wanted.toString(), "give a mass in g");
     }
-    Amount<Length> edge = Amount.from(trim);
+    Amount<Length> edge = Given.length("the trim", trim);
     SheetForPieces best = null;
     double start = 1;
     BakeryException refused = null;

@@ -9,6 +9,7 @@ import javax.measure.quantity.Length;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
 
@@ -62,7 +63,7 @@ public record TrayPlan(Extent tray, Extent piece, double growth, Amount<Length> 
     requireNonNull(tray, "tray");
     requireNonNull(piece, "piece");
     requireNonNull(gap, "gap");
-    return new TrayPlan(tray, piece, growth, Amount.from(gap));
+    return new TrayPlan(tray, piece, growth, Given.length("the gap", gap));
   }
 
   /**

@@ -8,6 +8,7 @@ import javax.measure.quantity.Mass;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.Extent;
 
 /**
@@ -43,7 +44,7 @@ public record WeighedSheet(Extent extent, Amount<Mass> mass) implements Serializ
    */
   public static WeighedSheet of(Extent extent, Quantity<Mass> mass) {
     requireNonNull(mass, "mass");
-    return new WeighedSheet(extent, Amount.from(mass));
+    return new WeighedSheet(extent, Given.mass("the mass", mass));
   }
 
   /** {@code 600 mm x 250 mm, 900 g}. */

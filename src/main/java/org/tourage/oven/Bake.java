@@ -231,7 +231,7 @@ public record Bake(
    * @return the time, between looks on a straight line; empty if it never has it
    */
   public Optional<Amount<Time>> coreReaches(Quantity<Temperature> core) {
-    double wanted = CELSIUS.measure(core);
+    double wanted = CELSIUS.measure("the core", core);
     for (int i = 0; i < looks.size(); i++) {
       double now = looks.get(i).core.in(CELSIUS);
       if (now >= wanted) {

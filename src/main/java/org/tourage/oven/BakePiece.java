@@ -26,6 +26,7 @@ import org.tourage.physics.IapwsIf97Saturation;
 import org.tourage.physics.Pores;
 import org.tourage.physics.Solid;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 
 /**
@@ -156,7 +157,7 @@ public record BakePiece(
    */
   public BakePiece withPorosity(Quantity<Dimensionless> share) {
     return new BakePiece(
-        solid, dough, FRACTION.measure(share), start, rise, boiling, seat, boiled, bath);
+        solid, dough, FRACTION.measure("the share", share), start, rise, boiling, seat, boiled, bath);
   }
 
   /**
@@ -167,7 +168,7 @@ public record BakePiece(
    */
   public BakePiece from(Quantity<Temperature> temperature) {
     return new BakePiece(
-        solid, dough, porosity, Amount.from(temperature), rise, boiling, seat, boiled, bath);
+        solid, dough, porosity, Given.temperature("the temperature", temperature), rise, boiling, seat, boiled, bath);
   }
 
   /**
@@ -220,7 +221,7 @@ public record BakePiece(
    */
   public BakePiece boiledFor(Quantity<Time> time) {
     return new BakePiece(
-        solid, dough, porosity, start, rise, boiling, seat, Amount.from(time), bath);
+        solid, dough, porosity, start, rise, boiling, seat, Given.time("the time", time), bath);
   }
 
   /**
@@ -231,7 +232,7 @@ public record BakePiece(
    */
   public BakePiece inBath(Quantity<Temperature> water) {
     return new BakePiece(
-        solid, dough, porosity, start, rise, boiling, seat, boiled, Amount.from(water));
+        solid, dough, porosity, start, rise, boiling, seat, boiled, Given.temperature("the water", water));
   }
 
   /** How warm the water was in which it was boiled. */

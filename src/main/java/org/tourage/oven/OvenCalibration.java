@@ -22,6 +22,7 @@ import org.tourage.physics.Constituents;
 import org.tourage.physics.Solid;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.BakeryUnits;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /**
@@ -221,7 +222,12 @@ public record OvenCalibration(OvenModel start, List<Reading> readings) implement
   public OvenCalibration air(
       OvenProfile profile, Quantity<Time> time, Quantity<Temperature> reading) {
     return with(
-        new Reading(Kind.AIR, anyPiece(), profile, Amount.from(time), CELSIUS.measure(reading)));
+        new Reading(
+            Kind.AIR,
+            anyPiece(),
+            profile,
+            Given.time("the time", time),
+            CELSIUS.measure("the reading", reading)));
   }
 
   /**
@@ -236,7 +242,12 @@ public record OvenCalibration(OvenModel start, List<Reading> readings) implement
   public OvenCalibration core(
       BakePiece piece, OvenProfile profile, Quantity<Time> time, Quantity<Temperature> reading) {
     return with(
-        new Reading(Kind.CORE, piece, profile, Amount.from(time), CELSIUS.measure(reading)));
+        new Reading(
+            Kind.CORE,
+            piece,
+            profile,
+            Given.time("the time", time),
+            CELSIUS.measure("the reading", reading)));
   }
 
   /**
@@ -250,7 +261,13 @@ public record OvenCalibration(OvenModel start, List<Reading> readings) implement
    */
   public OvenCalibration loss(
       BakePiece piece, OvenProfile profile, Quantity<Time> time, Quantity<Dimensionless> loss) {
-    return with(new Reading(Kind.LOSS, piece, profile, Amount.from(time), PERCENT.measure(loss)));
+    return with(
+        new Reading(
+            Kind.LOSS,
+            piece,
+            profile,
+            Given.time("the time", time),
+            PERCENT.measure("the loss", loss)));
   }
 
   private OvenModel oven(double[] p) {

@@ -77,7 +77,7 @@ public record OvenLoad(int pieces, int perTray, int trays) implements Serializab
    */
   public Amount<Energy> taken(Bake bake, Quantity<Mass> piece) {
     return JOULE
-        .amount(bake.heatTaken() * KILOGRAM.measure(piece) * pieces)
+        .amount(bake.heatTaken() * KILOGRAM.measure("the piece", piece) * pieces)
         .to(BakeryUnits.KILOJOULE);
   }
 
@@ -109,7 +109,7 @@ public record OvenLoad(int pieces, int perTray, int trays) implements Serializab
    */
   public double watts(Bake bake, Quantity<Mass> piece) {
     return bake.heatTaken()
-        * KILOGRAM.measure(piece)
+        * KILOGRAM.measure("the piece", piece)
         * atOnce()
         / (60 * bake.end().time().in(MINUTE));
   }

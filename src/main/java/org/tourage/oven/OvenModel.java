@@ -20,6 +20,7 @@ import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /**
@@ -123,7 +124,15 @@ public record OvenModel(
    */
   public OvenModel withLag(Quantity<Time> time) {
     return new OvenModel(
-        offset, Amount.from(time), still, fan, emissivity, doorDrop, power, capacity, loss);
+        offset,
+        Given.time("the time", time),
+        still,
+        fan,
+        emissivity,
+        doorDrop,
+        power,
+        capacity,
+        loss);
   }
 
   /**
@@ -157,7 +166,7 @@ public record OvenModel(
    * @return the time in minutes; empty if its power is not enough
    */
   public Optional<Amount<Time>> preheating(OvenProfile profile, Quantity<Temperature> room) {
-    double rise = profile.steps().get(0).setPoint().in(CELSIUS) - CELSIUS.measure(room);
+    double rise = profile.steps().get(0).setPoint().in(CELSIUS) - CELSIUS.measure("the room", room);
     double spare = power - loss * rise;
     return spare <= 0
         ? Optional.empty()
@@ -185,7 +194,7 @@ public record OvenModel(
    * @return the energy, without what it loses meanwhile
    */
   public Amount<Energy> heatingUp(OvenProfile profile, Quantity<Temperature> room) {
-    double rise = profile.steps().get(0).setPoint().in(CELSIUS) - CELSIUS.measure(room);
+    double rise = profile.steps().get(0).setPoint().in(CELSIUS) - CELSIUS.measure("the room", room);
     return JOULE.amount(capacity * Math.max(0, rise)).to(BakeryUnits.KILOJOULE);
   }
 
@@ -199,9 +208,9 @@ public record OvenModel(
    */
   public Amount<Energy> energy(
       OvenProfile profile, Quantity<Temperature> room, Quantity<Energy> load) {
-    double cold = CELSIUS.measure(room);
+    double cold = CELSIUS.measure("the room", room);
     double first = profile.steps().get(0).setPoint().in(CELSIUS);
-    double sum = capacity * Math.max(0, first - cold) + JOULE.measure(load);
+    double sum = capacity * Math.max(0, first - cold) + JOULE.measure("the load", load);
     for (OvenProfile.Step step : profile.steps()) {
       sum += loss * Math.max(0, step.setPoint().in(CELSIUS) - cold) * step.duration().in(SECOND);
     }

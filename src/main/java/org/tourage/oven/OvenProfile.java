@@ -21,6 +21,7 @@ import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 
 /**
@@ -213,7 +214,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      * @return the step
      */
     public Step ramped(Quantity<Time> time) {
-      return new Step(setPoint, duration, mode, damp, Amount.from(time), end, endValue);
+      return new Step(setPoint, duration, mode, damp, Given.time("the time", time), end, endValue);
     }
 
     /**
@@ -227,7 +228,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      */
     public Step ramped(Quantity<Temperature> from, Quantity<Time> time) {
       return new Step(
-          setPoint, duration, mode, damp, Amount.from(time), end, endValue, Amount.from(from));
+          setPoint, duration, mode, damp, Given.time("the time", time), end, endValue, Given.temperature("the from", from));
     }
 
     /**
@@ -238,7 +239,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      */
     public Step untilCore(Quantity<Temperature> core) {
       return new Step(
-          setPoint, duration, mode, damp, ramp, End.CORE, CELSIUS.measure(core), rampFrom);
+          setPoint, duration, mode, damp, ramp, End.CORE, CELSIUS.measure("the core", core), rampFrom);
     }
 
     /**
@@ -249,7 +250,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      */
     public Step untilLoss(Quantity<Dimensionless> share) {
       return new Step(
-          setPoint, duration, mode, damp, ramp, End.LOSS, PERCENT.measure(share), rampFrom);
+          setPoint, duration, mode, damp, ramp, End.LOSS, PERCENT.measure("the share", share), rampFrom);
     }
 
     /** The fan step of a still one: the rest as it was. */
@@ -320,7 +321,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
    * @return the profile
    */
   public static OvenProfile of(Quantity<Temperature> setPoint, Quantity<Time> duration) {
-    return new OvenProfile(List.of(new Step(Amount.from(setPoint), Amount.from(duration))));
+    return new OvenProfile(List.of(new Step(Given.temperature("the set point", setPoint), Given.time("the duration", duration))));
   }
 
   /**
@@ -332,7 +333,7 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
    */
   public OvenProfile then(Quantity<Temperature> setPoint, Quantity<Time> duration) {
     List<Step> more = new ArrayList<>(steps);
-    more.add(new Step(Amount.from(setPoint), Amount.from(duration)));
+    more.add(new Step(Given.temperature("the set point", setPoint), Given.time("the duration", duration)));
     return new OvenProfile(more);
   }
 

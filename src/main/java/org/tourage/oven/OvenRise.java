@@ -67,7 +67,10 @@ public record OvenRise(double times, double saturation, double perHour) implemen
    * @return the rise
    */
   public static OvenRise gas(Quantity<Dimensionless> saturation, Quantity<Dimensionless> perHour) {
-    return new OvenRise(0, FRACTION.measure(saturation), FRACTION.measure(perHour));
+    return new OvenRise(
+        0,
+        FRACTION.measure("the saturation", saturation),
+        FRACTION.measure("the per hour", perHour));
   }
 
   /** Whether the balance decides. */

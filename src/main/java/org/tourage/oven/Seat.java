@@ -98,7 +98,7 @@ public record Seat(Kind kind, double contact, double emissivity, double neighbou
    * @return the seat
    */
   public Seat withNeighbours(Quantity<Dimensionless> share) {
-    return new Seat(kind, contact, emissivity, FRACTION.measure(share));
+    return new Seat(kind, contact, emissivity, FRACTION.measure("the share", share));
   }
 
   /**

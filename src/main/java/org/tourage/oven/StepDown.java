@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * Proposes profiles that step down once, for a wanted core, loss of mass and crust: a bounded
@@ -87,7 +88,8 @@ public record StepDown(
       DoughKind kind,
       Quantity<Dimensionless> loss,
       Quantity<Temperature> crust) {
-    return new StepDown(piece, oven, kind, Amount.from(loss), Amount.from(crust));
+    return new StepDown(
+        piece, oven, kind, Given.ratio("the loss", loss), Given.temperature("the crust", crust));
   }
 
   /**

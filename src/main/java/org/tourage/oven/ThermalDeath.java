@@ -24,6 +24,7 @@ import org.tourage.internal.Numbers;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.physics.TemperatureHistory.Leg;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
 import org.tourage.quantity.TemperatureDifference;
@@ -196,7 +197,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
       throw new BakeryException(
           Reason.INCONSISTENT,
           "D must belong to the range tested, and z be above 0 K",
-          Amount.from(reference) + " in " + tested + ", z " + kelvins(z),
+          Given.temperature("the reference", reference) + " in " + tested + ", z " + kelvins(z),
           "give the temperatures that were tested, or leave the D out");
     }
     Tested middle = Tested.of(reference, decimal);
@@ -313,7 +314,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "nothing was tested so cool",
-          Amount.from(temperature) + " for " + name,
+          Given.temperature("the temperature", temperature) + " for " + name,
           "give " + table.get(0).at + " or more; cooler counts as no kill");
     }
     return MINUTE.amount(new DeathCurve(table).minutes(celsius));

@@ -10,6 +10,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.physics.LayeredSlab.Surface;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * The air around a sheet or a piece: its temperature and how well it carries heat, radiation
@@ -49,7 +50,7 @@ public record Air(Amount<Temperature> temperature, double coefficient) implement
    * @return the air
    */
   public static Air still(Quantity<Temperature> temperature) {
-    return new Air(Amount.from(temperature), STILL);
+    return new Air(Given.temperature("the temperature", temperature), STILL);
   }
 
   /**
@@ -59,7 +60,7 @@ public record Air(Amount<Temperature> temperature, double coefficient) implement
    * @return the air
    */
   public static Air moved(Quantity<Temperature> temperature) {
-    return new Air(Amount.from(temperature), MOVED);
+    return new Air(Given.temperature("the temperature", temperature), MOVED);
   }
 
   /**

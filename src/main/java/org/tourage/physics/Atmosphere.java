@@ -8,6 +8,7 @@ import javax.measure.quantity.Temperature;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * The pressure of the air by altitude: International Standard Atmosphere (ISO 2533:1975), lowest
@@ -32,12 +33,12 @@ public final class Atmosphere {
    * @throws BakeryException if the altitude is out of range
    */
   public static double pressure(Quantity<Length> altitude) {
-    double metres = METRE.measure(altitude);
+    double metres = METRE.measure("the altitude", altitude);
     if (metres < LOWEST_METRES || metres > HIGHEST_METRES) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "nobody bakes at this altitude",
-          Amount.from(altitude).toString(),
+          Given.length("the altitude", altitude).toString(),
           "give -430 m to 11000 m above the sea");
     }
     return SEA_LEVEL_PASCAL * StrictMath.pow(1 - LAPSE_PER_METRE * metres, EXPONENT);

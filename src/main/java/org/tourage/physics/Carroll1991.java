@@ -39,7 +39,7 @@ public final class Carroll1991 {
    * @throws BakeryException if the temperature is out of range
    */
   public static double dissolved(Quantity<Temperature> temperature) {
-    double celsius = CELSIUS.measure(temperature);
+    double celsius = CELSIUS.measure("the temperature", temperature);
     if (!(celsius >= 0) || celsius > WARMEST_CELSIUS) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,

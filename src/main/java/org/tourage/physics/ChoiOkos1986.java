@@ -7,6 +7,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.BakeryUnits;
 import org.tourage.quantity.Density;
+import org.tourage.quantity.Given;
 
 /**
  * Density, specific heat and conductivity of a food from its composition and temperature: Y. Choi
@@ -114,12 +115,12 @@ public final class ChoiOkos1986 {
   }
 
   private static double celsiusInRange(Quantity<Temperature> temperature) {
-    double t = BakeryUnits.CELSIUS.measure(temperature);
+    double t = BakeryUnits.CELSIUS.measure("the temperature", temperature);
     if (t < LOWEST_CELSIUS || t > HIGHEST_CELSIUS) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "the model of thermal properties does not reach this temperature",
-          Amount.from(temperature).toString(),
+          Given.temperature("the temperature", temperature).toString(),
           "give a temperature from 0 °C to 150 °C (32 °F to 302 °F)");
     }
     return t;

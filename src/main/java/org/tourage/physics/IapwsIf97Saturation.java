@@ -8,6 +8,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.BakeryUnits;
+import org.tourage.quantity.Given;
 
 /**
  * Where water and steam are in balance: IAPWS Industrial Formulation 1997 (IAPWS R7-97(2012)),
@@ -44,13 +45,13 @@ public final class IapwsIf97Saturation {
    * @throws BakeryException if the temperature is out of range
    */
   public static double pressure(Quantity<Temperature> temperature) {
-    double kelvin = KELVIN.measure(temperature);
+    double kelvin = KELVIN.measure("the temperature", temperature);
     // a microkelvin forgives the rounding of 0 °C
     if (kelvin < LOWEST_KELVIN - 1e-6 || kelvin > HIGHEST_KELVIN) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "water has no vapour pressure here",
-          Amount.from(temperature).toString(),
+          Given.temperature("the temperature", temperature).toString(),
           "give 0 °C to 373 °C (32 °F to 703 °F)");
     }
     return pressureAt(kelvin);

@@ -106,7 +106,7 @@ public record LayeredSlab(List<Layer> layers, Surface below, Surface above)
      * @return the surface
      */
     public static Surface of(double coefficient, Quantity<Temperature> temperature) {
-      return new Surface(coefficient, CELSIUS.measure(temperature));
+      return new Surface(coefficient, CELSIUS.measure("the temperature", temperature));
     }
 
     /** A face through which no heat goes. */

@@ -13,6 +13,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * After how many days mould is seen on cake without preservatives, by its equilibrium relative
@@ -41,16 +42,16 @@ public final class MouldFreeDays {
    */
   public static Amount<Time> at(
       Quantity<Dimensionless> waterActivity, Quantity<Temperature> temperature) {
-    double celsius = CELSIUS.measure(temperature);
-    double erh = 100 * FRACTION.measure(waterActivity);
+    double celsius = CELSIUS.measure("the temperature", temperature);
+    double erh = 100 * FRACTION.measure("the water activity", waterActivity);
     if (!RANGE.contains(waterActivity) || !(celsius >= COOL - 1e-9 && celsius <= WARM + 1e-9)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "nothing was observed of mould here",
           "water activity "
-              + Amount.from(waterActivity).to(PERCENT)
+              + Given.ratio("the water activity", waterActivity).to(PERCENT)
               + " at "
-              + Amount.from(temperature),
+              + Given.temperature("the temperature", temperature),
           "give 74 % to 90 % and 21 °C to 27 °C");
     }
     double cool = 7.91 - 0.081 * erh;

@@ -11,6 +11,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * A body as heat sees it: a slab, a cylinder, a sphere, or what comes out where they are crossed (a
@@ -66,7 +67,7 @@ public record Solid(String name, List<Axis> axes) implements Serializable {
   }
 
   private static Axis half(int dimensions, Quantity<Length> whole) {
-    return new Axis(dimensions, Amount.from(whole).divide(2));
+    return new Axis(dimensions, Given.length("the whole", whole).divide(2));
   }
 
   /**

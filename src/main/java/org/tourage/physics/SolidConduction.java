@@ -148,7 +148,8 @@ public record SolidConduction(
       LocalProcess process,
       double kelvinPerProgress,
       List<? extends Quantity<Time>> times) {
-    return new ConductionRun(this, process, kelvinPerProgress, CELSIUS.measure(start), null)
+    return new ConductionRun(
+            this, process, kelvinPerProgress, CELSIUS.measure("the start", start), null)
         .follow(surroundings, times);
   }
 

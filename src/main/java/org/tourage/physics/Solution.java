@@ -14,6 +14,7 @@ import javax.measure.quantity.Mass;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * Water with sugars and salts in it. Immutable.
@@ -57,7 +58,7 @@ public record Solution(Amount<Mass> water, Map<Solute, Amount<Mass>> solutes)
    * @throws BakeryException if there is none
    */
   public static Solution of(Quantity<Mass> water) {
-    return new Solution(Amount.from(water), Map.of());
+    return new Solution(Given.mass("the water", water), Map.of());
   }
 
   /**
@@ -71,7 +72,7 @@ public record Solution(Amount<Mass> water, Map<Solute, Amount<Mass>> solutes)
   public Solution with(Solute solute, Quantity<Mass> mass) {
     EnumMap<Solute, Amount<Mass>> more = new EnumMap<>(Solute.class);
     more.putAll(solutes);
-    more.put(requireNonNull(solute, "solute"), Amount.from(mass));
+    more.put(requireNonNull(solute, "solute"), Given.mass("the mass", mass));
     return new Solution(water, more);
   }
 

@@ -13,6 +13,7 @@ import javax.measure.quantity.Time;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 
 /**
@@ -96,8 +97,8 @@ public record TemperatureHistory(List<Leg> legs) implements Serializable {
    * @return the history
    */
   public static TemperatureHistory ofHold(Quantity<Temperature> temperature, Quantity<Time> time) {
-    Amount<Temperature> held = Amount.from(temperature);
-    return new TemperatureHistory(List.of(new Leg(Amount.from(time), held, held)));
+    Amount<Temperature> held = Given.temperature("the temperature", temperature);
+    return new TemperatureHistory(List.of(new Leg(Given.time("the time", time), held, held)));
   }
 
   /**
@@ -111,7 +112,7 @@ public record TemperatureHistory(List<Leg> legs) implements Serializable {
   public static TemperatureHistory ofRamp(
       Quantity<Temperature> from, Quantity<Temperature> to, Quantity<Time> time) {
     return new TemperatureHistory(
-        List.of(new Leg(Amount.from(time), Amount.from(from), Amount.from(to))));
+        List.of(new Leg(Given.time("the time", time), Given.temperature("the from", from), Given.temperature("the to", to))));
   }
 
   /**
@@ -164,12 +165,12 @@ public record TemperatureHistory(List<Leg> legs) implements Serializable {
    * @return the temperature
    */
   public Amount<Temperature> at(Quantity<Time> time) {
-    double left = SECOND.measure(time);
+    double left = SECOND.measure("the time", time);
     if (left < 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "the history starts at 0",
-          Amount.from(time).toString(),
+          Given.time("the time", time).toString(),
           "give a time from 0 on");
     }
     for (Leg leg : legs) {

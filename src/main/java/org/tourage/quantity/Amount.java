@@ -84,7 +84,8 @@ public final class Amount<Q extends Quantity<Q>>
   }
 
   /**
-   * Reads a quantity of any implementation.
+   * Reads a quantity of any implementation. A door that knows which kind it wants reads with {@link
+   * Given}, which checks the kind and names the door.
    *
    * @param quantity the quantity; one of ours is returned as it is
    * @param <Q> the kind of quantity
@@ -93,15 +94,19 @@ public final class Amount<Q extends Quantity<Q>>
    *     relative temperature (a difference passed where a reading is wanted)
    */
   public static <Q extends Quantity<Q>> Amount<Q> from(Quantity<Q> quantity) {
+    return from("the amount", quantity);
+  }
+
+  static <Q extends Quantity<Q>> Amount<Q> from(String name, Quantity<Q> quantity) {
     if (quantity instanceof Amount<Q> ours) {
       return ours;
     }
-    requireNonNull(quantity, "quantity");
+    requireNonNull(quantity, name);
     BakeryUnit<Q> unit = BakeryUnit.from(quantity.getUnit());
     if (unit.isReading() && quantity.getScale() == Scale.RELATIVE) {
       throw new BakeryException(
           Reason.MEANINGLESS,
-          "a temperature difference can't stand for a thermometer reading",
+          name + ": a temperature difference can't stand for a thermometer reading",
           quantity.getValue() + " " + unit.symbol(),
           "pass a TemperatureDifference where a rise or fall is wanted");
     }
@@ -227,7 +232,7 @@ public final class Amount<Q extends Quantity<Q>>
     refuseReadings("multiplying");
     Amount<?> right = fromAny(other);
     right.refuseReadings("multiplying");
-    return ofAny(value * right.value, unit.unit().multiply(right.unit.unit()));
+    return ofAny(value * right.value, unit.multipliable().multiply(right.unit.multipliable()));
   }
 
   @Override
@@ -235,7 +240,7 @@ public final class Amount<Q extends Quantity<Q>>
     refuseReadings("dividing");
     Amount<?> right = fromAny(other);
     right.refuseReadings("dividing");
-    return ofAny(value / right.value, unit.unit().divide(right.unit.unit()));
+    return ofAny(value / right.value, unit.multipliable().divide(right.unit.multipliable()));
   }
 
   /**
@@ -261,7 +266,7 @@ public final class Amount<Q extends Quantity<Q>>
   @Override
   public Amount<?> inverse() {
     refuseReadings("inverting");
-    return ofAny(1 / value, unit.unit().inverse());
+    return ofAny(1 / value, unit.multipliable().inverse());
   }
 
   @Override
@@ -297,7 +302,7 @@ public final class Amount<Q extends Quantity<Q>>
    */
   @Override
   public <T extends Quantity<T>> Amount<T> asType(Class<T> type) {
-    return new Amount<>(value, BakeryUnit.from(unit.unit().asType(type)));
+    return new Amount<>(value, BakeryUnit.from(unit.multipliable().asType(type)));
   }
 
   @Override
@@ -339,6 +344,7 @@ public final class Amount<Q extends Quantity<Q>>
   /** Compares by size, to {@value #EQUALITY_DIGITS} significant digits of the base unit. */
   @Override
   public int compareTo(Amount<Q> other) {
+    unit.requireSameKind("the amount", other.value, other.unit);
     double left = base();
     double right = other.base();
     if (left == right) {
@@ -366,6 +372,30 @@ public final class Amount<Q extends Quantity<Q>>
   /** The normal form that equality, hash and order share; the rounding never reverses an order. */
   private static double rounded(double base) {
     return base == 0 ? 0.0 : new BigDecimal(base).round(EQUALITY).doubleValue();
+  }
+
+  /**
+   * The amount as a text that reads back to the last bit, the same on every machine. For people
+   * there is {@link #toString()}.
+   *
+   * @return for example {@code 0.1 kg}, or {@code 3 hg [× 0.1 kg]} for a unit that is none of
+   *     {@link BakeryUnits}
+   */
+  public String exactText() {
+    return ExactText.of(value, unit);
+  }
+
+  /**
+   * Reads back an {@linkplain #exactText() exact text}. What people write is read by {@link
+   * HouseholdAmount}.
+   *
+   * @param exactText the text
+   * @return the amount in the unit of the text, to the last bit; where its kind is known, {@link
+   *     BakeryUnit#parse} gives it its type
+   * @throws BakeryException if it is no such text
+   */
+  public static Amount<?> parse(String exactText) {
+    return ExactText.read(exactText);
   }
 
   /** For people: at most six significant digits and the symbol, whatever the locale. */

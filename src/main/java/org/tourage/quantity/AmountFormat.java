@@ -118,8 +118,8 @@ public final class AmountFormat implements Serializable {
    * @return for example {@code 740 g} or {@code 740 g (26.1 oz)}
    */
   public String mass(Quantity<Mass> mass) {
-    double grams = BakeryUnits.GRAM.measure(mass);
-    double ounces = BakeryUnits.OUNCE.measure(mass);
+    double grams = BakeryUnits.GRAM.measure("the mass", mass);
+    double ounces = BakeryUnits.OUNCE.measure("the mass", mass);
     return choose(metricMass(grams), usMass(ounces));
   }
 
@@ -153,7 +153,7 @@ public final class AmountFormat implements Serializable {
    * @return for example {@code 59 mL} or {@code 1/4 cup}
    */
   public String volume(Quantity<Volume> volume) {
-    double millilitres = BakeryUnits.MILLILITRE.measure(volume);
+    double millilitres = BakeryUnits.MILLILITRE.measure("the volume", volume);
     double size = Math.abs(millilitres);
     String metric =
         size >= 10_000
@@ -164,7 +164,9 @@ public final class AmountFormat implements Serializable {
             .describe(volume)
             .orElseGet(
                 () ->
-                    number(Numbers.significant(BakeryUnits.FLUID_OUNCE.measure(volume), 3))
+                    number(
+                            Numbers.significant(
+                                BakeryUnits.FLUID_OUNCE.measure("the volume", volume), 3))
                         + " fl oz");
     return choose(metric, us);
   }
@@ -176,7 +178,7 @@ public final class AmountFormat implements Serializable {
    * @return for example {@code 36 µm}, {@code 4 mm}, {@code 610 mm (24 in)}
    */
   public String length(Quantity<Length> length) {
-    double millimetres = BakeryUnits.MILLIMETRE.measure(length);
+    double millimetres = BakeryUnits.MILLIMETRE.measure("the length", length);
     double size = Math.abs(millimetres);
     String metric;
     if (size > 0 && size < 1) {
@@ -190,7 +192,7 @@ public final class AmountFormat implements Serializable {
     } else {
       metric = number(Numbers.decimals(millimetres, size < 10 ? 2 : size < 100 ? 1 : 0)) + " mm";
     }
-    return choose(metric, inches(BakeryUnits.INCH.measure(length)));
+    return choose(metric, inches(BakeryUnits.INCH.measure("the length", length)));
   }
 
   private String inches(double inches) {
@@ -208,8 +210,8 @@ public final class AmountFormat implements Serializable {
    * @return for example {@code 24 °C (75 °F)}
    */
   public String temperature(Quantity<Temperature> temperature) {
-    double celsius = BakeryUnits.CELSIUS.measure(temperature);
-    double fahrenheit = BakeryUnits.FAHRENHEIT.measure(temperature);
+    double celsius = BakeryUnits.CELSIUS.measure("the temperature", temperature);
+    double fahrenheit = BakeryUnits.FAHRENHEIT.measure("the temperature", temperature);
     String metric = number(Numbers.decimals(celsius, Math.abs(celsius) < 100 ? 1 : 0)) + " °C";
     return choose(metric, number(Numbers.decimals(fahrenheit, 0)) + " °F");
   }
@@ -221,7 +223,7 @@ public final class AmountFormat implements Serializable {
    * @return for example {@code 1 h 30 min}
    */
   public String time(Quantity<Time> time) {
-    double seconds = BakeryUnits.SECOND.measure(time);
+    double seconds = BakeryUnits.SECOND.measure("the time", time);
     if (Math.abs(seconds) < 120) {
       return number(Numbers.decimals(seconds, 0)) + " s";
     }
@@ -242,7 +244,7 @@ public final class AmountFormat implements Serializable {
    * @return for example {@code 62 %}
    */
   public String percent(Quantity<Dimensionless> ratio) {
-    double percent = BakeryUnits.PERCENT.measure(ratio);
+    double percent = BakeryUnits.PERCENT.measure("the ratio", ratio);
     return number(Numbers.decimals(percent, Math.abs(percent) < 10 ? 2 : 1)) + " %";
   }
 

@@ -1,8 +1,10 @@
 package org.tourage.quantity;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import javax.measure.Quantity;
+import javax.measure.Unit;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Energy;
 import javax.measure.quantity.Length;
@@ -11,6 +13,7 @@ import javax.measure.quantity.Power;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import javax.measure.quantity.Volume;
+import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 
@@ -211,6 +214,45 @@ public final class BakeryUnits {
 
   private static BakeryUnit<Energy> energy(String symbol, String joules) {
     return keep(symbol, Kind.ENERGY, Fraction.ofDecimal(joules));
+  }
+
+  /** Equality of factors that two implementations round differently. */
+  private static final double SAME_SIZE = 1e-12;
+
+  /**
+   * Our unit of that size: the very one whose object this is, else the first one, those of US
+   * labelling last, because 15 mL are a metric tablespoon everywhere else.
+   */
+  static @Nullable BakeryUnit<?> ofSize(Unit<?> object, Kind kind, double factor, double offset) {
+    BakeryUnit<?> first = null;
+    BakeryUnit<?> last = null;
+    for (BakeryUnit<?> unit : BY_SYMBOL.values()) {
+      boolean same =
+          unit.kind() == kind
+              && Math.abs(unit.factor() - factor) <= SAME_SIZE * Math.abs(factor)
+              && Math.abs(unit.offset() - offset) <= SAME_SIZE * Math.abs(offset);
+      if (same && unit.isMadeAs(object)) {
+        return unit;
+      } else if (same && unit.symbol().startsWith("labelling ")) {
+        last = last == null ? unit : last;
+      } else if (same) {
+        first = first == null ? unit : first;
+      }
+    }
+    return first == null ? last : first;
+  }
+
+  /**
+   * All units of the library.
+   *
+   * @return the units, kind by kind
+   */
+  public static List<BakeryUnit<?>> all() {
+    return List.copyOf(BY_SYMBOL.values());
+  }
+
+  static @Nullable BakeryUnit<?> find(String symbol) {
+    return BY_SYMBOL.get(symbol);
   }
 
   static BakeryUnit<?> bySymbol(String symbol) {

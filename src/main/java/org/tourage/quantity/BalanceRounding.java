@@ -70,12 +70,12 @@ public record BalanceRounding(
   }
 
   static double positiveGrams(Quantity<Mass> resolution) {
-    double grams = BakeryUnits.GRAM.measure(resolution);
+    double grams = BakeryUnits.GRAM.measure("the resolution", resolution);
     if (grams <= 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "the resolution of a balance must be positive",
-          Amount.from(resolution).toString(),
+          Given.mass("the resolution", resolution).toString(),
           "give its least step, for example 1 g or 0.1 g");
     }
     return grams;
@@ -116,7 +116,9 @@ public record BalanceRounding(
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "this balance has too many steps for such a mass",
-          Numbers.significant(totalSteps, 3) + " steps of " + Amount.from(resolution),
+          Numbers.significant(totalSteps, 3)
+              + " steps of "
+              + Given.mass("the resolution", resolution),
           "use a coarser balance or make less dough");
     }
     long total = (long) Math.floor(totalSteps + 0.5 + TIE);
@@ -128,7 +130,7 @@ public record BalanceRounding(
               + " g of "
               + present
               + " ingredients with steps of "
-              + Amount.from(resolution),
+              + Given.mass("the resolution", resolution),
           "use a finer balance or make more dough");
     }
     long[] whole = apportion(steps, total);
@@ -136,7 +138,7 @@ public record BalanceRounding(
     for (long count : whole) {
       rounded.add(BakeryUnits.GRAM.amount(Numbers.cleanProduct(count, step)));
     }
-    Amount<Mass> own = Amount.from(resolution);
+    Amount<Mass> own = Given.mass("the resolution", resolution);
     return new BalanceRounding(exact, rounded, own, Collections.nCopies(n, own));
   }
 
@@ -158,14 +160,16 @@ public record BalanceRounding(
       Quantity<Mass> fine,
       Quantity<Mass> mostOnFine) {
     double limit =
-        Math.min(SMALL_STEPS * positiveGrams(coarse), BakeryUnits.GRAM.measure(mostOnFine));
+        Math.min(
+            SMALL_STEPS * positiveGrams(coarse),
+            BakeryUnits.GRAM.measure("the most on fine", mostOnFine));
     if (positiveGrams(fine) >= positiveGrams(coarse)) {
       return of(masses, coarse);
     }
     List<Quantity<Mass>> small = new ArrayList<>();
     List<Quantity<Mass>> large = new ArrayList<>();
     for (Quantity<Mass> mass : masses) {
-      (BakeryUnits.GRAM.measure(mass) < limit ? small : large).add(mass);
+      (BakeryUnits.GRAM.measure("the mass", mass) < limit ? small : large).add(mass);
     }
     Iterator<Amount<Mass>> onFine = of(small, fine).rounded.iterator();
     Iterator<Amount<Mass>> onCoarse = of(large, coarse).rounded.iterator();
@@ -173,12 +177,12 @@ public record BalanceRounding(
     List<Amount<Mass>> rounded = new ArrayList<>();
     List<Amount<Mass>> steps = new ArrayList<>();
     for (Quantity<Mass> mass : masses) {
-      boolean isSmall = BakeryUnits.GRAM.measure(mass) < limit;
-      exact.add(Amount.from(mass));
+      boolean isSmall = BakeryUnits.GRAM.measure("the mass", mass) < limit;
+      exact.add(Given.mass("the mass", mass));
       rounded.add((isSmall ? onFine : onCoarse).next());
       steps.add(Amount.from(isSmall ? fine : coarse));
     }
-    return new BalanceRounding(exact, rounded, Amount.from(coarse), steps);
+    return new BalanceRounding(exact, rounded, Given.mass("the coarse", coarse), steps);
   }
 
   private static long[] apportion(double[] steps, long total) {

@@ -48,7 +48,7 @@ public record Extent(Amount<Length> length, Amount<Length> width) implements Ser
    * @return the extent
    */
   public static Extent of(Quantity<Length> length, Quantity<Length> width) {
-    return new Extent(Amount.from(length), Amount.from(width));
+    return new Extent(Given.length("the length", length), Given.length("the width", width));
   }
 
   /**

@@ -100,6 +100,14 @@ public record Fraction(BigInteger numerator, BigInteger denominator)
         : new Fraction(value.toBigIntegerExact(), BigInteger.ONE);
   }
 
+  /** The exact value of a double. */
+  static Fraction ofDouble(double value) {
+    BigDecimal exact = new BigDecimal(value);
+    return exact.scale() > 0
+        ? new Fraction(exact.unscaledValue(), BigInteger.TEN.pow(exact.scale()))
+        : new Fraction(exact.toBigIntegerExact(), BigInteger.ONE);
+  }
+
   /**
    * The sum.
    *

@@ -302,7 +302,7 @@ public final class HouseholdAmount implements Serializable {
           "\"" + text() + "\"",
           "give a number of packets or pieces, for example 2 packets");
     }
-    return Amount.from(each).multiply(low.doubleValue());
+    return Given.mass("the each", each).multiply(low.doubleValue());
   }
 
   private void refuseRange() {

@@ -96,7 +96,7 @@ public record KitchenMeasure(CupStandard standard, Amount<Dimensionless> greates
    * @return for example {@code 1 1/3 cups}; empty where no kitchen measure is true within the error
    */
   public Optional<String> describe(Quantity<Volume> volume) {
-    double target = BakeryUnits.MILLILITRE.measure(volume);
+    double target = BakeryUnits.MILLILITRE.measure("the volume", volume);
     double allowed = BakeryUnits.FRACTION.measure(greatestError);
     if (target <= 0) {
       return Optional.empty();

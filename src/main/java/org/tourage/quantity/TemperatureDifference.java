@@ -22,6 +22,7 @@ import org.tourage.internal.Numbers;
 public final class TemperatureDifference
     implements Comparable<TemperatureDifference>, Serializable {
   private static final long serialVersionUID = 1L;
+  private static final String EXACT = "a difference of ";
   private static final double FAHRENHEIT_DEGREES_PER_KELVIN = 1.8;
 
   /** No difference. */
@@ -70,8 +71,8 @@ public final class TemperatureDifference
    */
   public static TemperatureDifference between(
       Quantity<Temperature> from, Quantity<Temperature> to) {
-    Amount<Temperature> start = Amount.from(from);
-    Amount<Temperature> end = Amount.from(to);
+    Amount<Temperature> start = Given.temperature("the start", from);
+    Amount<Temperature> end = Given.temperature("the end", to);
     BakeryUnit<Temperature> unit = start.bakeryUnit();
     return end.bakeryUnit() == unit
         ? new TemperatureDifference((end.value() - start.value()) * unit.factor())
@@ -103,7 +104,7 @@ public final class TemperatureDifference
    * @return the reading in the same unit
    */
   public Amount<Temperature> above(Quantity<Temperature> reading) {
-    Amount<Temperature> start = Amount.from(reading);
+    Amount<Temperature> start = Given.temperature("the reading", reading);
     BakeryUnit<Temperature> unit = start.bakeryUnit();
     return unit.amount(start.value() + kelvins / unit.factor());
   }
@@ -167,6 +168,30 @@ public final class TemperatureDifference
   @Override
   public int hashCode() {
     return Objects.hash(Math.signum(kelvins), key());
+  }
+
+  /**
+   * The difference as a text that reads back to the last bit; never that of a reading.
+   *
+   * @return for example {@code a difference of 8.5 K}
+   */
+  public String exactText() {
+    return EXACT + ExactText.number(kelvins) + " K";
+  }
+
+  /**
+   * Reads back an {@linkplain #exactText() exact text}.
+   *
+   * @param exactText the text
+   * @return the difference, to the last bit
+   * @throws BakeryException if it is no such text, for example that of a reading
+   */
+  public static TemperatureDifference parse(String exactText) {
+    if (!exactText.startsWith(EXACT) || !exactText.endsWith(" K")) {
+      throw ExactText.unreadable(exactText, "not the exact text of a temperature difference");
+    }
+    String number = exactText.substring(EXACT.length(), exactText.length() - 2);
+    return new TemperatureDifference(ExactText.readNumber(number));
   }
 
   /** For people: {@code a difference of 8 °C (14.4 °F)}. */

@@ -12,6 +12,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * What is wanted in place of what; {@link Exchanges} works several of them at once. Immutable.
@@ -67,7 +68,7 @@ public record Exchange(Ingredient from, Ingredient to, Amount<Dimensionless> sha
    * @throws BakeryException if the share lies outside
    */
   public static Exchange of(Ingredient from, Ingredient to, Quantity<Dimensionless> share) {
-    return new Exchange(from, to, Amount.from(share));
+    return new Exchange(from, to, Given.ratio("the share", share));
   }
 
   double part() {

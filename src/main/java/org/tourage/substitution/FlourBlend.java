@@ -23,6 +23,7 @@ import org.tourage.internal.LinearProgramme;
 import org.tourage.internal.Numbers;
 import org.tourage.internal.Ordered;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 
 /**
@@ -259,8 +260,8 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "the target does not lie between the two",
-          Amount.from(target).to(PERCENT).toString(),
-          "give a figure from " + Amount.from(low) + " to " + Amount.from(high));
+          Given.ratio("the target", target).to(PERCENT).toString(),
+          "give a figure from " + Given.ratio("the low", low) + " to " + Given.ratio("the high", high));
     }
     return PERCENT.amount(100 * (t - a) / (b - a));
   }

@@ -11,6 +11,7 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.formula.Formula;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * How much more water one flour takes than another.
@@ -37,7 +38,7 @@ record FlourWater(double points, double spread, String source) implements Serial
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "the moisture of a bag can't be off by this",
-          Amount.from(moisture).toString(),
+          Given.ratio("the moisture", moisture).toString(),
           "give 0 % to 10 %, usually 1 %");
     }
     double bags = Math.sqrt(2) * WATER_OF_MOISTURE * bag;

@@ -8,6 +8,7 @@ import javax.measure.quantity.Dimensionless;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
+import org.tourage.quantity.Given;
 
 /**
  * Flour figures moved from one moisture to another. Two rules that must not be mixed: a component
@@ -62,7 +63,7 @@ public final class MoistureBasis {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "no flour has this moisture",
-          Amount.from(moisture).to(PERCENT).toString(),
+          Given.ratio("the moisture", moisture).to(PERCENT).toString(),
           "give 0 % or more, below 100 %");
     }
     return 100 - percent;

@@ -233,6 +233,7 @@ class AmountTest {
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("firkin");
     assertThat(BakeryUnit.from(BakeryUnits.CUP.unit())).isSameAs(BakeryUnits.CUP);
-    assertThat(BakeryUnit.from(Units.METRE).exactFactor()).isEmpty();
+    assertThat(BakeryUnit.from(Units.METRE)).isSameAs(BakeryUnits.METRE);
+    assertThat(BakeryUnit.from(MetricPrefix.KILO(Units.METRE)).exactFactor()).isEmpty();
   }
 }
