@@ -12,9 +12,9 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.physics.Solid;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * What shape a dough or a piece has, or what holds it. The measure that is free follows from the

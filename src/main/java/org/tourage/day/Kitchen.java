@@ -21,10 +21,10 @@ import org.tourage.fermentation.Cover;
 import org.tourage.lamination.Bench;
 import org.tourage.lamination.Rollers;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Amounts;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * What stays the same from recipe to recipe: how warm the rooms are, what the balances show, which

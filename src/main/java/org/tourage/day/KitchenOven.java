@@ -11,10 +11,10 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.oven.OvenModel;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Amounts;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * An oven of the kitchen.

@@ -13,8 +13,8 @@ import org.tourage.lamination.FatCurve;
 import org.tourage.lamination.LaminationPlan;
 import org.tourage.makeup.Shape;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.Amounts;
+import org.tourage.quantity.Given;
 
 /** How pieces come from the dough: divided by weight, or cut from a sheet. */
 public sealed interface MakeUp extends Serializable {

@@ -12,8 +12,8 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.formula.PieceOrder;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.Amounts;
+import org.tourage.quantity.Given;
 
 /**
  * How much of a product, and when.

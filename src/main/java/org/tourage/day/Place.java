@@ -6,8 +6,8 @@ import java.io.Serializable;
 import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /** Where the dough stands during a step, and so how warm the air about it is. */
 public sealed interface Place extends Serializable {

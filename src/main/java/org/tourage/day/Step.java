@@ -18,9 +18,9 @@ import org.tourage.lamination.Fold;
 import org.tourage.lamination.LockIn;
 import org.tourage.oven.OvenProfile;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * One step of a procedure: what is done, for how long, where the dough stands, what shape it has

@@ -17,9 +17,9 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Lists;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
+import org.tourage.quantity.Given;
 
 /**
  * When each task starts and ends. Tasks of the dough follow one another; a task beside them, such

@@ -17,8 +17,8 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 import org.tourage.quantity.TemperatureDifference;
 
 /**
@@ -82,7 +82,8 @@ public record FactorRule(
    * @return the rule without factors and friction
    */
   public static FactorRule of(Quantity<Temperature> target) {
-    return new FactorRule(Given.temperature("the target", target), List.of(), TemperatureDifference.ZERO);
+    return new FactorRule(
+        Given.temperature("the target", target), List.of(), TemperatureDifference.ZERO);
   }
 
   /**

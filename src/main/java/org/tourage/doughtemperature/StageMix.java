@@ -365,7 +365,8 @@ public record StageMix(
    * @return the temperature of the mixed dough
    */
   public Amount<Temperature> dough(Quantity<Temperature> liquid, MixerHeat heat) {
-    Amount<Temperature> poured = Readings.liquid("the liquid", Given.temperature("the liquid", liquid));
+    Amount<Temperature> poured =
+        Readings.liquid("the liquid", Given.temperature("the liquid", liquid));
     Mixture mixture = mixture(heat.energy(this).in(JOULE) + heat.wetting(this).in(JOULE));
     return CELSIUS.amount(mixture.dough(poured.in(CELSIUS)));
   }

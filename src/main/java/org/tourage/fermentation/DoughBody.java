@@ -22,9 +22,9 @@ import org.tourage.physics.Constituents;
 import org.tourage.physics.Solid;
 import org.tourage.physics.SolidConduction;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * A piece or a tub of dough as it stands somewhere: its shape, how it holds and conducts heat, what

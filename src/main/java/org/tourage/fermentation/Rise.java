@@ -24,8 +24,8 @@ import org.tourage.internal.Numbers;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.physics.TemperatureHistory.Leg;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * How a dough rises, from what its baker has seen: "doubled in 95 min at 23 °C". The yeast gives

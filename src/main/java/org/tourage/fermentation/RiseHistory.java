@@ -22,8 +22,8 @@ import org.tourage.advice.Working;
 import org.tourage.physics.SolidConduction.State;
 import org.tourage.physics.TemperatureHistory;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * The temperature and the rise of a dough over the stages of its day: how its middle lags behind

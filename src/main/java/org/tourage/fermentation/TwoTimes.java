@@ -7,7 +7,6 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
-import org.tourage.quantity.Amount;
 import org.tourage.quantity.Given;
 
 /**
@@ -27,7 +26,11 @@ record TwoTimes(double low, double high, double ratio) {
       throw new BakeryException(
           Reason.INCONSISTENT,
           "the warmer dough must have been the quicker one",
-          Given.temperature("the cold", cold) + ", " + Given.temperature("the warm", warm) + ", ratio of times " + ratio,
+          Given.temperature("the cold", cold)
+              + ", "
+              + Given.temperature("the warm", warm)
+              + ", ratio of times "
+              + ratio,
           "give the lower temperature first, and a ratio above 1");
     }
     return new TwoTimes(low, high, ratio);

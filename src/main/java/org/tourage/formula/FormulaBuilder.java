@@ -13,9 +13,9 @@ import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.BakeryUnit;
 import org.tourage.quantity.BakeryUnits;
+import org.tourage.quantity.Given;
 
 /**
  * Collects the lines of a formula, all in baker's percent or all in masses. There are two ways,

@@ -19,7 +19,6 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.ingredient.Ingredient;
-import org.tourage.quantity.Amount;
 import org.tourage.quantity.Given;
 
 /**

@@ -86,7 +86,8 @@ public final class Levain implements Serializable {
       Ingredient liquid,
       Quantity<Mass> mass,
       Quantity<Dimensionless> hydration) {
-    return new Levain(List.of(), flour, liquid).next(name, 0, GRAM.measure("the mass", mass), hydration);
+    return new Levain(List.of(), flour, liquid)
+        .next(name, 0, GRAM.measure("the mass", mass), hydration);
   }
 
   /**
@@ -139,7 +140,11 @@ public final class Levain implements Serializable {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a build needs a mass above 0 and a hydration of 0 % or more",
-          name + " of " + GRAM.amount(mass) + " at " + Given.ratio("the hydration", hydration).to(PERCENT),
+          name
+              + " of "
+              + GRAM.amount(mass)
+              + " at "
+              + Given.ratio("the hydration", hydration).to(PERCENT),
           "give, for example, 300 g at 100 %");
     }
     double before = builds.isEmpty() ? 0 : last().hydration;

@@ -20,9 +20,8 @@ import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.VisibleText;
-import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.Density;
+import org.tourage.quantity.Given;
 
 /**
  * A food of FoodData Central (United States Department of Agriculture, public domain), read from

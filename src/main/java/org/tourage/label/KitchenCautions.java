@@ -20,10 +20,9 @@ import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
 import org.tourage.ingredient.YeastForm;
 import org.tourage.physics.TemperatureHistory;
-import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.BakeryUnits;
+import org.tourage.quantity.Given;
 
 /**
  * The usual cautions of a bakery for a formula. They are reminders, not a food-safety plan: local

@@ -32,10 +32,10 @@ import org.tourage.formula.StageKind;
 import org.tourage.internal.Numbers;
 import org.tourage.physics.ChoiOkos1986;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Density;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * The geometry of laminating by conservation of volume: fat block, dough sheet, every rolling and

@@ -12,8 +12,8 @@ import javax.measure.quantity.Length;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * What dough is rolled with: a {@link Sheeter}, which opens so far and closes so far, or a {@link
@@ -186,7 +186,10 @@ public sealed interface Rollers extends Serializable permits Rollers.Sheeter, Ro
       requireNonNull(width, "width");
       requireNonNull(leastGap, "leastGap");
       requireNonNull(largestReduction, "largestReduction");
-      return new Pin(Given.length("the width", width), Given.length("the least gap", leastGap), Given.ratio("the largest reduction", largestReduction));
+      return new Pin(
+          Given.length("the width", width),
+          Given.length("the least gap", leastGap),
+          Given.ratio("the largest reduction", largestReduction));
     }
 
     /** {@code pin of 450 mm}. */

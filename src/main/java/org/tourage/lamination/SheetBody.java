@@ -131,7 +131,12 @@ public record SheetBody(
             / mass;
     double latent = fatMass / mass * fat.fat() / fat.sum() * curve.fusion();
     return new SheetBody(
-        Given.length("the thickness", thickness), volume / resistance, mass / volume, specificHeat, latent, curve);
+        Given.length("the thickness", thickness),
+        volume / resistance,
+        mass / volume,
+        specificHeat,
+        latent,
+        curve);
   }
 
   /**

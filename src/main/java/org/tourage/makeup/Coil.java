@@ -12,8 +12,8 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * A piece rolled up: a spiral whose pitch is the thickness. Its cross-section keeps its area, so
@@ -66,7 +66,10 @@ public record Coil(
     requireNonNull(thickness, "thickness");
     requireNonNull(width, "width");
     return new Coil(
-        Given.length("the length", length), Given.length("the thickness", thickness), MILLIMETRE.amount(0), Given.length("the width", width));
+        Given.length("the length", length),
+        Given.length("the thickness", thickness),
+        MILLIMETRE.amount(0),
+        Given.length("the width", width));
   }
 
   /**

@@ -23,10 +23,10 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Density;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * How a sheet is cut into equal pieces by straight cuts: strips along the length, each cut across
@@ -366,7 +366,8 @@ public record CuttingPlan(
     Amount<Length> edge = Given.length("the trim", trim);
     Amount<Length> base = MILLIMETRE.amount(inner(sheet.length(), edge));
     int strips = Shape.fit(inner(sheet.width(), edge) / MILLIMETRE.measure("the width", width));
-    return new CuttingPlan(Shape.RECTANGLE, sheet, edge, strips, 1, base, Given.length("the width", width));
+    return new CuttingPlan(
+        Shape.RECTANGLE, sheet, edge, strips, 1, base, Given.length("the width", width));
   }
 
   /**
@@ -417,7 +418,9 @@ public record CuttingPlan(
       Quantity<Length> trim,
       double heightToBase) {
     double mass = KILOGRAM.measure("the piece mass", pieceMass);
-    double layer = METRE.measure("the thickness", thickness) * KILOGRAM_PER_CUBIC_METRE.measure("the density", density);
+    double layer =
+        METRE.measure("the thickness", thickness)
+            * KILOGRAM_PER_CUBIC_METRE.measure("the density", density);
     checkOrder(pieces, heightToBase);
     if (!(mass > 0) || !(layer > 0)) {
       throw new BakeryException(
@@ -504,7 +507,8 @@ public record CuttingPlan(
   @Override
   public Amount<Mass> trimMass(Quantity<Mass> sheetMass) {
     requireNonNull(sheetMass, "sheetMass");
-    return GRAM.amount(GRAM.measure("the sheet mass", sheetMass) * (1 - pieces() * pieceArea() / sheetArea()));
+    return GRAM.amount(
+        GRAM.measure("the sheet mass", sheetMass) * (1 - pieces() * pieceArea() / sheetArea()));
   }
 
   /**

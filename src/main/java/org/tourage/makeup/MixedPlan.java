@@ -20,9 +20,9 @@ import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.internal.Lists;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * Rectangles of one size by straight cuts from edge to edge: the trimmed sheet is parted once, and

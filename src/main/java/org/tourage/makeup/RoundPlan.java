@@ -17,9 +17,9 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * Rounds cut from a sheet, in square rows or in rows that nest (hexagonal). {@link #of} tries
@@ -80,7 +80,12 @@ public record RoundPlan(Extent sheet, Amount<Length> trim, Amount<Length> diamet
     RoundPlan best = null;
     for (Extent way : new Extent[] {sheet, turned}) {
       for (boolean nested : new boolean[] {false, true}) {
-        RoundPlan plan = new RoundPlan(way, Given.length("the trim", trim), Given.length("the diameter", diameter), nested);
+        RoundPlan plan =
+            new RoundPlan(
+                way,
+                Given.length("the trim", trim),
+                Given.length("the diameter", diameter),
+                nested);
         if (best == null || plan.pieces() > best.pieces()) {
           best = plan;
         }

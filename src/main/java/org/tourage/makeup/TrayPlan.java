@@ -9,9 +9,9 @@ import javax.measure.quantity.Length;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * How many pieces go on a tray with room to grow. A piece that grows to so many times its volume is

@@ -8,8 +8,8 @@ import javax.measure.quantity.Mass;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.Extent;
+import org.tourage.quantity.Given;
 
 /**
  * A sheet as it lies before the knife: how large it is and what it weighs.

@@ -26,8 +26,8 @@ import org.tourage.physics.IapwsIf97Saturation;
 import org.tourage.physics.Pores;
 import org.tourage.physics.Solid;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * A piece as it goes into the oven: its shape after the proof, what it is made of, how much of it
@@ -157,7 +157,15 @@ public record BakePiece(
    */
   public BakePiece withPorosity(Quantity<Dimensionless> share) {
     return new BakePiece(
-        solid, dough, FRACTION.measure("the share", share), start, rise, boiling, seat, boiled, bath);
+        solid,
+        dough,
+        FRACTION.measure("the share", share),
+        start,
+        rise,
+        boiling,
+        seat,
+        boiled,
+        bath);
   }
 
   /**
@@ -168,7 +176,15 @@ public record BakePiece(
    */
   public BakePiece from(Quantity<Temperature> temperature) {
     return new BakePiece(
-        solid, dough, porosity, Given.temperature("the temperature", temperature), rise, boiling, seat, boiled, bath);
+        solid,
+        dough,
+        porosity,
+        Given.temperature("the temperature", temperature),
+        rise,
+        boiling,
+        seat,
+        boiled,
+        bath);
   }
 
   /**
@@ -232,7 +248,15 @@ public record BakePiece(
    */
   public BakePiece inBath(Quantity<Temperature> water) {
     return new BakePiece(
-        solid, dough, porosity, start, rise, boiling, seat, boiled, Given.temperature("the water", water));
+        solid,
+        dough,
+        porosity,
+        start,
+        rise,
+        boiling,
+        seat,
+        boiled,
+        Given.temperature("the water", water));
   }
 
   /** How warm the water was in which it was boiled. */

@@ -21,8 +21,8 @@ import org.tourage.advice.Explained;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * What the oven is set to, step by step. Set points are those of a still oven unless said
@@ -228,7 +228,14 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      */
     public Step ramped(Quantity<Temperature> from, Quantity<Time> time) {
       return new Step(
-          setPoint, duration, mode, damp, Given.time("the time", time), end, endValue, Given.temperature("the from", from));
+          setPoint,
+          duration,
+          mode,
+          damp,
+          Given.time("the time", time),
+          end,
+          endValue,
+          Given.temperature("the from", from));
     }
 
     /**
@@ -239,7 +246,14 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      */
     public Step untilCore(Quantity<Temperature> core) {
       return new Step(
-          setPoint, duration, mode, damp, ramp, End.CORE, CELSIUS.measure("the core", core), rampFrom);
+          setPoint,
+          duration,
+          mode,
+          damp,
+          ramp,
+          End.CORE,
+          CELSIUS.measure("the core", core),
+          rampFrom);
     }
 
     /**
@@ -250,7 +264,14 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
      */
     public Step untilLoss(Quantity<Dimensionless> share) {
       return new Step(
-          setPoint, duration, mode, damp, ramp, End.LOSS, PERCENT.measure("the share", share), rampFrom);
+          setPoint,
+          duration,
+          mode,
+          damp,
+          ramp,
+          End.LOSS,
+          PERCENT.measure("the share", share),
+          rampFrom);
     }
 
     /** The fan step of a still one: the rest as it was. */
@@ -321,7 +342,11 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
    * @return the profile
    */
   public static OvenProfile of(Quantity<Temperature> setPoint, Quantity<Time> duration) {
-    return new OvenProfile(List.of(new Step(Given.temperature("the set point", setPoint), Given.time("the duration", duration))));
+    return new OvenProfile(
+        List.of(
+            new Step(
+                Given.temperature("the set point", setPoint),
+                Given.time("the duration", duration))));
   }
 
   /**
@@ -333,7 +358,9 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
    */
   public OvenProfile then(Quantity<Temperature> setPoint, Quantity<Time> duration) {
     List<Step> more = new ArrayList<>(steps);
-    more.add(new Step(Given.temperature("the set point", setPoint), Given.time("the duration", duration)));
+    more.add(
+        new Step(
+            Given.temperature("the set point", setPoint), Given.time("the duration", duration)));
     return new OvenProfile(more);
   }
 

@@ -13,8 +13,8 @@ import javax.measure.quantity.Time;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * A temperature in time: legs one after another, each held or changing along a straight line. From
@@ -112,7 +112,11 @@ public record TemperatureHistory(List<Leg> legs) implements Serializable {
   public static TemperatureHistory ofRamp(
       Quantity<Temperature> from, Quantity<Temperature> to, Quantity<Time> time) {
     return new TemperatureHistory(
-        List.of(new Leg(Given.time("the time", time), Given.temperature("the from", from), Given.temperature("the to", to))));
+        List.of(
+            new Leg(
+                Given.time("the time", time),
+                Given.temperature("the from", from),
+                Given.temperature("the to", to))));
   }
 
   /**

@@ -3,6 +3,7 @@ package org.tourage.schedule;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A problem in whole numbers: tasks by index, times in seconds. A link is {@code start(to) >=
@@ -28,11 +29,7 @@ final class Core {
    * What there is of a resource: {@code capacity[k]} from {@code time[k]} on, and for a resource
    * with settings the seconds that it takes from one setting to another.
    */
-  record Store(
-      int[] time,
-      int[] capacity,
-      int[] @org.jspecify.annotations.Nullable [] change,
-      boolean attended) {
+  record Store(int[] time, int[] capacity, int @Nullable [][] change, boolean attended) {
     Store mirrored() {
       int k = time.length;
       int[] t = new int[k];

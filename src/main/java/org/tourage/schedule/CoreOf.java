@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /** Turns a problem into whole numbers. */
 final class CoreOf {
@@ -103,7 +104,7 @@ final class CoreOf {
 
   private Core.Store store(Resource resource) {
     Calendar calendar = new Calendar(resource);
-    int[][] change = null;
+    int @Nullable [][] change = null;
     if (resource.change("a", "b").isPresent()) {
       int k = settings.size();
       change = new int[k][k];

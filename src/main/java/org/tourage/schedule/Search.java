@@ -311,8 +311,12 @@ final class Search {
 
   /** Justifies to the right and to the left as long as that helps. */
   private int @Nullable [] improve(int @Nullable [] starts) {
+    if (starts == null) {
+      return null;
+    }
     int[] best = starts;
-    for (boolean better = best != null; better; ) {
+    boolean better = true;
+    while (better) {
       better = false;
       int end = core.end(best);
       int[] right = late(best, i -> end);

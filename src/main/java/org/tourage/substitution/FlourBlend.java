@@ -23,8 +23,8 @@ import org.tourage.internal.LinearProgramme;
 import org.tourage.internal.Numbers;
 import org.tourage.internal.Ordered;
 import org.tourage.quantity.Amount;
-import org.tourage.quantity.Given;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * A blend of flours, and of gluten, that has a wanted protein, ash or absorption on the basis of 14
@@ -261,7 +261,10 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
           Reason.OUT_OF_RANGE,
           "the target does not lie between the two",
           Given.ratio("the target", target).to(PERCENT).toString(),
-          "give a figure from " + Given.ratio("the low", low) + " to " + Given.ratio("the high", high));
+          "give a figure from "
+              + Given.ratio("the low", low)
+              + " to "
+              + Given.ratio("the high", high));
     }
     return PERCENT.amount(100 * (t - a) / (b - a));
   }

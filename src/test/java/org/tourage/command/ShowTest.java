@@ -39,7 +39,9 @@ class ShowTest {
       piece: sells for 4.00 EUR
       """;
 
-  @TempDir Path folder;
+  @SuppressWarnings("NullAway.Init") // by the test engine
+  @TempDir
+  Path folder;
 
   private MainTest.Result run(String text, String... options) throws IOException {
     return MainTest.runFile(text, options);

@@ -75,8 +75,7 @@ class FormulaBuilderTest {
     assertThatThrownBy(
             () ->
                 Formula.byPercent(
-                    "empty",
-                    f -> f.line("bread flour", percent(100)).soaker("Seeds", s -> s.toString())))
+                    "empty", f -> f.line("bread flour", percent(100)).soaker("Seeds", s -> {})))
         .isInstanceOf(BakeryException.class)
         .hasMessageContaining("Seeds");
   }
@@ -95,6 +94,7 @@ class FormulaBuilderTest {
   }
 
   @Test
+  @SuppressWarnings("NullAway") // nulls are what is tested
   void nullsAreNamed() {
     assertThatThrownBy(() -> Formula.byPercent("n", f -> f.line((Ingredient) null, percent(100))))
         .isInstanceOf(NullPointerException.class)
