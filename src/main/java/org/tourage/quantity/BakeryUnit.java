@@ -105,7 +105,7 @@ public final class BakeryUnit<Q extends Quantity<Q>> implements Serializable {
 
     @Override
     public int hashCode() {
-      return System.identityHashCode(unit);
+      return unit.hashCode();
     }
   }
 

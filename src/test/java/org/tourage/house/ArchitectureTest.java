@@ -106,6 +106,9 @@ class ArchitectureTest {
         .arePublic()
         .and()
         .areNotInterfaces()
+        .and()
+        // the one exception: what a file has wrong in many places is one of it as well
+        .doNotHaveFullyQualifiedName("org.tourage.advice.BakeryException")
         .should()
         .haveModifier(JavaModifier.FINAL)
         .orShould()

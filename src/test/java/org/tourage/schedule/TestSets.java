@@ -33,7 +33,7 @@ final class TestSets {
     try {
       List<Instance> all = new ArrayList<>();
       List<String> block = new ArrayList<>();
-      for (String line : Files.readAllLines(Path.of("reference-data/checks/scheduling", file))) {
+      for (String line : Files.readAllLines(Path.of("reference-data/scheduling", file))) {
         if (line.equals("end")) {
           all.add(instance(block, lags));
           block.clear();
