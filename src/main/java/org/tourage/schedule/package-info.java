@@ -5,6 +5,8 @@
  * <p>Start with {@link org.tourage.schedule.SchedulingProblem#builder()}; {@link
  * org.tourage.schedule.ListScheduler} gives a schedule, {@link org.tourage.schedule.ScheduleCheck}
  * says of any schedule whether it keeps the problem.
+ *
+ * @serial exclude the serial form travels between machines of one version only
  */
 @NullMarked
 package org.tourage.schedule;

@@ -1,0 +1,4 @@
+/** An embedding program. */
+module shop {
+  requires org.tourage;
+}
