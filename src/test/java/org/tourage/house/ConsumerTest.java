@@ -3,7 +3,6 @@ package org.tourage.house;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
 import java.net.URISyntaxException;
@@ -13,7 +12,6 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javax.measure.Unit;
-import javax.tools.ToolProvider;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -53,28 +51,32 @@ class ConsumerTest {
     }
   }
 
-  private void compile(List<String> options, String... files) {
+  private void compile(List<String> options, String... files) throws Exception {
     List<String> arguments = new ArrayList<>(List.of("--release", "17", "-Xlint:all", "-Werror"));
     arguments.addAll(options);
     arguments.addAll(List.of("-d", out.toString()));
     for (String file : files) {
       arguments.add(SOURCE.resolve(file).toString());
     }
-    ByteArrayOutputStream said = new ByteArrayOutputStream();
-    int code =
-        ToolProvider.getSystemJavaCompiler()
-            .run(null, said, said, arguments.toArray(new String[0]));
-    assertThat(said.toString(UTF_8)).as(options.toString()).isEmpty();
-    assertThat(code).isZero();
+    assertThat(tool("javac", arguments)).isEmpty();
   }
 
   private static String run(List<String> options) throws Exception {
+    List<String> arguments =
+        new ArrayList<>(List.of("-Dstdout.encoding=UTF-8", "-Dfile.encoding=UTF-8"));
+    arguments.addAll(options);
+    return tool("java", arguments);
+  }
+
+  private static String tool(String name, List<String> arguments) throws Exception {
     List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.add("-Dstdout.encoding=UTF-8");
-    command.add("-Dfile.encoding=UTF-8");
-    command.addAll(options);
-    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+    command.add(Path.of(System.getProperty("java.home"), "bin", name).toString());
+    command.addAll(arguments);
+    ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
+    builder.environment().remove("CLASSPATH");
+    builder.environment().remove("JDK_JAVA_OPTIONS");
+    builder.environment().remove("JAVA_TOOL_OPTIONS");
+    Process process = builder.start();
     String said = new String(process.getInputStream().readAllBytes(), UTF_8);
     assertThat(process.waitFor()).as(said).isZero();
     return said;
@@ -85,10 +87,7 @@ class ConsumerTest {
     compile(List.of("-classpath", path()), "shop/DayExport.java");
     String classes = run(List.of("-cp", out + File.pathSeparator + path(), "shop.DayExport"));
     assertThat(classes).contains("equal 16 of 16", "refused MISSING", "fatLayers=12");
-    compile(
-        List.of("-classpath", "", "--module-path", path()),
-        "module-info.java",
-        "shop/DayExport.java");
+    compile(List.of("--module-path", path()), "module-info.java", "shop/DayExport.java");
     String modules =
         run(
             List.of(
