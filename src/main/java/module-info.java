@@ -7,6 +7,7 @@ module org.tourage {
   requires tech.units.indriya;
   requires static org.jspecify;
   requires static com.fasterxml.jackson.core;
+  requires static org.chocosolver.solver;
 
   exports org.tourage.advice;
   exports org.tourage.command;

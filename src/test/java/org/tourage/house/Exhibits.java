@@ -54,6 +54,7 @@ import org.tourage.physics.Solid;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Extent;
 import org.tourage.quantity.Fraction;
+import org.tourage.schedule.ExactScheduler;
 import org.tourage.schedule.Goal;
 import org.tourage.schedule.Link;
 import org.tourage.schedule.ListScheduler;
@@ -102,6 +103,7 @@ final class Exhibits {
     SchedulerAnswer answer = ListScheduler.create().schedule(problem, Goal.JUST_IN_TIME);
     return new Object[] {
       ListScheduler.create(),
+      ExactScheduler.of(Duration.ofSeconds(1)),
       problem,
       answer,
       oven,
