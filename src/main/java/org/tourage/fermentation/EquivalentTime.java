@@ -169,7 +169,7 @@ public record EquivalentTime(
     if (all > 0 && warm > NOTABLE_SHARE * all) {
       advice.add(
           Advice.of(
-              "WARM_SHARE",
+              "WARM_UNSURE",
               outside(warm / all, "above " + AmountFormat.sideBySide().temperature(range.high())),
               "The model runs too high there; stay below for a rise that can be told",
               model.source()));

@@ -96,7 +96,7 @@ public record OsmoticLoad(
     if (sugarOnFlour.in(PERCENT) > SUGAR_HIGH_PERCENT) {
       advice.add(
           Advice.of(
-              sugarOnFlour.in(PERCENT) > SWEETEST_USUAL_PERCENT ? "SUGAR_HIGH" : "SUGAR_RICH",
+              sugarOnFlour.in(PERCENT) > SWEETEST_USUAL_PERCENT ? "SUGAR_VERY_HIGH" : "SUGAR_HIGH",
               "sugar is "
                   + format.percent(sugarOnFlour)
                   + " of flour: it draws water from the yeast",
