@@ -32,7 +32,17 @@ public record AdviceCode(
 
   private static final String OF_ANOTHER = "that of ";
 
-  /** Checks that nothing is null. */
+  /**
+   * Checks that nothing is null.
+   *
+   * @param code the code in upper snake case, for example {@code SALT_HIGH}
+   * @param severity how much it matters
+   * @param threshold from where on it is given, with its unit; empty if there is no figure
+   * @param source where the rule comes from; {@code that of …} if it is the source of the model or
+   *     the curve at work
+   * @param raisedBy the room and the class that gives it, for example {@code formula.FormulaAdvice}
+   * @param meaning one sentence of what it says
+   */
   public AdviceCode {
     Objects.requireNonNull(code, "code");
     Objects.requireNonNull(severity, "severity");
