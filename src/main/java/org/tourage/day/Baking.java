@@ -83,17 +83,16 @@ public record Baking(
         .ifPresent(
             point ->
                 advice.add(
-                    Advice.warning(
+                    Advice.of(
                         "OVEN_LIMIT",
                         "the bake wants "
                             + AmountFormat.sideBySide().temperature(point)
                             + ", the oven goes up to "
                             + AmountFormat.sideBySide().temperature(kitchenOven.highest()),
-                        "Bake cooler and longer, or in another oven",
-                        Advice.COMMON_PRACTICE)));
+                        "Bake cooler and longer, or in another oven")));
     if (loads.size() > 1) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "LOADS",
               loads.size()
                   + " loads of at most "
@@ -102,8 +101,7 @@ public record Baking(
                   + ", so the last goes in "
                   + AmountFormat.metric().time(time().multiply(loads.size() - 1.0))
                   + " after the first",
-              "Keep the later loads colder, or shape them later",
-              Advice.COMMON_PRACTICE));
+              "Keep the later loads colder, or shape them later"));
     }
     return advice;
   }

@@ -30,8 +30,6 @@ final class DayChecks {
   /** A growth that is there before this share of the first look comes as a surprise. */
   private static final double SURPRISE = 0.75;
 
-  private static final String THIS_PLAN = "the history of this plan";
-
   private final List<DoughCourse.Leg> legs;
   private final RiseHistory history;
   private final List<Advice> advice = new ArrayList<>();
@@ -78,7 +76,7 @@ final class DayChecks {
     if (start.compareTo(window.high()) > 0 || end.compareTo(window.high()) > 0) {
       Amount<Temperature> warmest = start.compareTo(end) > 0 ? start : end;
       advice.add(
-          Advice.warning(
+          Advice.of(
               "FAT_SOFT_AT_ROLLING",
               name
                   + ": the dough gets to "
@@ -89,7 +87,7 @@ final class DayChecks {
               curve.source()));
     } else if (end.in(CELSIUS) < window.low().in(CELSIUS) - WORKED_KELVIN) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "FAT_FIRM_AT_ROLLING",
               name
                   + ": the dough has "
@@ -128,7 +126,7 @@ final class DayChecks {
     double end = history.stages().get(i).end().growth() / base;
     if (reached == null && end < wanted * NEARLY) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "CUE_NOT_REACHED",
               step.name()
                   + ": after "
@@ -140,13 +138,12 @@ final class DayChecks {
                   + " times ("
                   + step.cue().words()
                   + ")",
-              "Give it longer or keep it warmer",
-              THIS_PLAN));
+              "Give it longer or keep it warmer"));
     } else if (reached != null) {
       double minutes = Math.max(0, reached.in(MINUTE) - from.in(MINUTE));
       if (minutes < SURPRISE * step.time().low().in(MINUTE)) {
         advice.add(
-            Advice.warning(
+            Advice.of(
                 "CUE_EARLY",
                 step.name()
                     + ": "
@@ -155,8 +152,7 @@ final class DayChecks {
                     + format.time(MINUTE.amount(Math.rint(minutes)))
                     + ", the first look is planned after "
                     + format.time(step.time().low()),
-                "Look earlier, or keep it colder",
-                THIS_PLAN));
+                "Look earlier, or keep it colder"));
       }
     }
   }
@@ -169,14 +165,13 @@ final class DayChecks {
     double wanted = curve.map(c -> c.window().high().in(CELSIUS)).orElse(CHILLED_CELSIUS);
     if (chills && core.in(CELSIUS) > wanted) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "CHILL_SHORT",
               step.name()
                   + ": its middle has still "
                   + AmountFormat.sideBySide().temperature(core)
                   + " at the end",
-              "Flatten it thinner, or chill it longer",
-              "conduction with Choi and Okos (1986) properties"));
+              "Flatten it thinner, or chill it longer"));
     }
   }
 }

@@ -182,31 +182,28 @@ final class StepOrder {
             .anyMatch(s -> s.action() == Action.Simple.GLAZE);
     if (before && procedure.oven().isPresent() && finish.ratioTo(batch.dough()) > MOST_FINISH) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "FINISH_HEAVY",
               "a finish of "
                   + AmountFormat.sideBySide().mass(finish)
                   + " is more than a wash; none of it is in the mass and the bake of the pieces",
-              "Put what goes into the oven under filling, and leave what goes on afterwards",
-              Advice.COMMON_PRACTICE));
+              "Put what goes into the oven under filling, and leave what goes on afterwards"));
     }
     if (procedure.mixing() < 0) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "NO_MIX",
               "no step mixes the dough: its rise is counted from the first step, and its water is"
                   + " not worked",
-              "Give a step that mixes it, with the wanted temperature",
-              Advice.COMMON_PRACTICE));
+              "Give a step that mixes it, with the wanted temperature"));
     }
     boolean locksIn = steps.stream().anyMatch(s -> s.action() instanceof Action.Enclose);
     if (locksIn && !formula.has(StageKind.ROLL_IN)) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "NO_ROLL_IN",
               "a step locks in fat, but the formula rolls none in",
-              "Give a roll-in stage, or leave lock-in and turns out",
-              Advice.COMMON_PRACTICE));
+              "Give a roll-in stage, or leave lock-in and turns out"));
     }
     for (int i = 0; i < steps.size(); i++) {
       Action action = steps.get(i).action();
@@ -215,24 +212,22 @@ final class StepOrder {
           && procedure.baking() < steps.size()
           && procedure.boil().isEmpty()) {
         advice.add(
-            Advice.warning(
+            Advice.of(
                 "COOL_BEFORE_BAKE",
                 number(steps, i) + " cools before the bake: it is worked as a rest in its place",
-                "Put it after the bake, or write a rest or a chill",
-                Advice.COMMON_PRACTICE));
+                "Put it after the bake, or write a rest or a chill"));
       }
       if (action instanceof Action.Boil boil
           && boil.water() != null
           && boil.water().in(CELSIUS) < COOL_BATH_CELSIUS) {
         advice.add(
-            Advice.warning(
+            Advice.of(
                 "BATH_COOL",
                 number(steps, i)
                     + ": water of "
                     + AmountFormat.sideBySide().temperature(boil.water())
                     + " sets no skin on the dough",
-                "Let it boil, or at least simmer; a cold dip in lye only colours",
-                Advice.COMMON_PRACTICE));
+                "Let it boil, or at least simmer; a cold dip in lye only colours"));
       }
     }
     return advice;

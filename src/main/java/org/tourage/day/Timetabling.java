@@ -135,11 +135,10 @@ final class Timetabling {
       return List.of();
     }
     return List.of(
-        Advice.warning(
+        Advice.of(
             "STARTS_BEFORE_DAY_1",
             "to be ready on " + table.end() + " the work starts on " + table.start(),
-            "Set a later day, or shorten a step",
-            "sum of the steps"));
+            "Set a later day, or shorten a step"));
   }
 
   /** When the final dough leaves the mixer. */

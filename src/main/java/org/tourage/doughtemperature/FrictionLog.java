@@ -126,47 +126,42 @@ public record FrictionLog(List<Mix> mixes) implements Serializable {
       List<Advice> advice = new ArrayList<>();
       if (mixes == 1) {
         advice.add(
-            Advice.note(
+            Advice.of(
                 "ONE_MIX",
                 "the friction stands on one past mix",
-                "Measure two or three more before you trust it",
-                Advice.COMMON_PRACTICE));
+                "Measure two or three more before you trust it"));
       }
       if (times == 1 && far) {
         advice.add(
-            Advice.note(
+            Advice.of(
                 "ONE_MIXING_TIME",
                 "all past mixes took the same time; what does not grow with the minutes is taken"
                     + " to be the wetting of the flour, "
                     + Numbers.decimals(intercept.celsiusDegrees(), 1)
                     + " K",
-                "Measure a mix of another length",
-                MixerHeat.WETTING_SOURCE));
+                "Measure a mix of another length"));
       } else if (far) {
         advice.add(
-            Advice.note(
+            Advice.of(
                 "FAR_FROM_PAST_MIXES",
                 "the time lies far outside those of the past mixes",
-                "Measure this mix before you trust the figure",
-                "least squares"));
+                "Measure this mix before you trust the figure"));
       }
       if (scatter.celsiusDegrees() > DISAGREE_KELVINS) {
         advice.add(
-            Advice.warning(
+            Advice.of(
                 "MIXES_DISAGREE",
                 "past mixes differ by "
                     + Numbers.decimals(scatter.celsiusDegrees(), 1)
                     + " K about the line",
-                "Look for another dough size or a room that was not measured",
-                "least squares"));
+                "Look for another dough size or a room that was not measured"));
       }
       if (perMinute.celsiusDegrees() < 0) {
         advice.add(
-            Advice.warning(
+            Advice.of(
                 "FRICTION_FALLS",
                 "by these mixes a longer mix warms the dough less",
-                "Look for readings taken on another day or of another dough",
-                "least squares"));
+                "Look for readings taken on another day or of another dough"));
       }
       return advice;
     }

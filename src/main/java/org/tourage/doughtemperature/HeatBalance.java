@@ -424,12 +424,10 @@ public record HeatBalance(
   public List<Advice> advice() {
     return outOfReach()
         ? List.of(
-            Advice.warning(
-                "WATER_NOT_COLD_ENOUGH",
+            WaterAdvice.notColdEnough(
                 "no liquid is cold enough for dough at "
                     + AmountFormat.sideBySide().temperature(target),
-                "Chill the other parts, mix for less time, or accept a warmer dough",
-                "energy balance"))
+                "Chill the other parts, mix for less time, or accept a warmer dough"))
         : YeastWater.advice(waterTemperature());
   }
 

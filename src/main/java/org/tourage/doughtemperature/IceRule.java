@@ -99,16 +99,19 @@ public record IceRule(Amount<Mass> water, Amount<Temperature> tap, Amount<Temper
     List<Advice> advice = new ArrayList<>();
     if (ice().value() > MUCH_ICE * water.in(GRAM)) {
       advice.add(
-          Advice.warning(
-              "ICE_MUCH",
-              AmountFormat.metric().mass(ice())
-                  + " of "
-                  + AmountFormat.metric().mass(water)
-                  + " is ice",
-              "It must melt within the mix: crush it, and chill the flour to need less",
-              Advice.COMMON_PRACTICE));
+          muchIce(
+              ice(),
+              water,
+              "It must melt within the mix: crush it, and chill the flour to need less"));
     }
     return advice;
+  }
+
+  static Advice muchIce(Amount<Mass> ice, Amount<Mass> water, String remedy) {
+    return Advice.of(
+        "ICE_MUCH",
+        AmountFormat.metric().mass(ice) + " of " + AmountFormat.metric().mass(water) + " is ice",
+        remedy);
   }
 
   @Override

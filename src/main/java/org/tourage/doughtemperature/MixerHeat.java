@@ -308,11 +308,10 @@ public final class MixerHeat implements Serializable {
       advice.addAll(past.advice());
       if (!past.mix().batch().formula().equals(mix.batch().formula())) {
         advice.add(
-            Advice.note(
+            Advice.of(
                 "PAST_MIX_OF_OTHER_FORMULA",
                 "the mixer's heat was measured on " + past.mix().batch().formula().name(),
-                "It holds for that formula; measure this one once and keep its own",
-                "energy balance"));
+                "It holds for that formula; measure this one once and keep its own"));
       }
     }
     return advice;

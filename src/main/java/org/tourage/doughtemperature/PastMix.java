@@ -213,7 +213,7 @@ public final class PastMix implements Explained, Serializable {
     double grown = rise().celsiusDegrees();
     if (grown < wetting) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "PAST_MIX_COLD",
               "the past mix warmed its dough by "
                   + Numbers.decimals(grown, 1)
@@ -221,8 +221,7 @@ public final class PastMix implements Explained, Serializable {
                   + Numbers.decimals(wetting, 1)
                   + " K",
               "Bowl or room took the rest; weigh the bowl and count it, and read the temperatures"
-                  + " again",
-              MixerHeat.WETTING_SOURCE));
+                  + " again"));
     }
     return advice;
   }

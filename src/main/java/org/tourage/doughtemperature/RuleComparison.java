@@ -118,15 +118,14 @@ public record RuleComparison(
     }
     double off = difference.celsiusDegrees();
     return List.of(
-        Advice.note(
+        Advice.of(
             "FACTOR_RULE_OFF",
             "the factor rule asks for water "
                 + Numbers.decimals(Math.abs(off), 1)
                 + " K "
                 + (off > 0 ? "warmer" : "colder")
                 + " than the heat balance",
-            "Take the " + (taken == Taken.RULE ? "rule" : "balance") + ". " + why,
-            "heat balance"));
+            "Take the " + (taken == Taken.RULE ? "rule" : "balance") + ". " + why));
   }
 
   /** A reading that a liquid can have, or what stands for it. */

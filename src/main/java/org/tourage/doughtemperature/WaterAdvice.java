@@ -5,7 +5,6 @@ import static org.tourage.quantity.BakeryUnits.KILOGRAM;
 import java.util.ArrayList;
 import java.util.List;
 import org.tourage.advice.Advice;
-import org.tourage.advice.Severity;
 import org.tourage.quantity.AmountFormat;
 
 /** What is unwise about a plan, and what to do. */
@@ -29,12 +28,11 @@ final class WaterAdvice {
     advice.addAll(YeastWater.advice(plan));
     if (Levers.warmsPerishables(plan.mix(), plan.levers())) {
       advice.add(
-          Advice.safety(
+          Advice.of(
               "LEVER_PERISHABLE",
               "a lever warms what spoils",
               "Warm eggs, milk and fat just before they go in and do not let them stand; local food"
-                  + " rules come first",
-              Advice.COMMON_PRACTICE));
+                  + " rules come first"));
     }
     return advice;
   }
@@ -53,15 +51,17 @@ final class WaterAdvice {
                 + " is "
                 + (warm ? "cold" : "warm")
                 + " enough: at its limit the dough comes to ";
-    return new Advice(
-        none ? Severity.NOTE : Severity.WARNING,
-        none ? "NO_FREE_LIQUID" : warm ? "WATER_NOT_COLD_ENOUGH" : "WATER_NOT_WARM_ENOUGH",
+    String text =
         what
             + format.temperature(plan.dough())
             + " instead of "
-            + format.temperature(plan.target()),
-        remedy(plan),
-        "energy balance");
+            + format.temperature(plan.target());
+    if (none) {
+      return Advice.of("NO_FREE_LIQUID", text, remedy(plan));
+    }
+    return warm
+        ? notColdEnough(text, remedy(plan))
+        : Advice.of("WATER_NOT_WARM_ENOUGH", text, remedy(plan));
   }
 
   private static boolean much(IcedWater iced, WaterPlan plan) {
@@ -69,12 +69,14 @@ final class WaterAdvice {
   }
 
   private static Advice muchIce(IcedWater iced, WaterPlan plan) {
-    AmountFormat format = AmountFormat.metric();
-    return Advice.warning(
-        "ICE_MUCH",
-        format.mass(iced.ice()) + " of " + format.mass(plan.mix().freeLiquid()) + " is ice",
-        "It must melt within the mix: crush it; or " + remedy(plan),
-        Advice.COMMON_PRACTICE);
+    return IceRule.muchIce(
+        iced.ice(),
+        plan.mix().freeLiquid(),
+        "It must melt within the mix: crush it; or " + remedy(plan));
+  }
+
+  static Advice notColdEnough(String text, String remedy) {
+    return Advice.of("WATER_NOT_COLD_ENOUGH", text, remedy);
   }
 
   private static String remedy(WaterPlan plan) {

@@ -27,25 +27,21 @@ final class YeastWater {
     String reading = AmountFormat.sideBySide().temperature(water);
     if (celsius > YEAST_DAMAGE_CELSIUS) {
       return List.of(
-          Advice.warning(
+          Advice.of(
               "WATER_KILLS_YEAST",
               "water of " + reading + " damages any yeast that it meets",
-              "Warm the flour or the room instead, or accept a cooler dough and a longer rise",
-              Advice.COMMON_PRACTICE));
+              "Warm the flour or the room instead, or accept a cooler dough and a longer rise"));
     } else if (water.compareTo(YeastForm.FRESH.water().high()) > 0) {
       return List.of(
-          Advice.warning(
-              "WATER_WARM",
+          tooWarm(
               "water of " + reading + " is too warm for fresh yeast",
-              "Mix the yeast into the flour, not into the water; fresh yeast bears up to 38 °C (100 °F)",
-              Advice.COMMON_PRACTICE));
+              "Mix the yeast into the flour, not into the water; fresh yeast bears up to 38 °C (100 °F)"));
     } else if (celsius < 0) {
       return List.of(
-          Advice.note(
+          Advice.of(
               "WATER_BELOW_FREEZING",
               "the dough needs water of " + reading,
-              "Use ice for part of the water; see ice(…)",
-              Advice.COMMON_PRACTICE));
+              "Use ice for part of the water; see ice(…)"));
     }
     return List.of();
   }
@@ -89,10 +85,7 @@ final class YeastWater {
             + format.temperature(range.low())
             + " to "
             + format.temperature(range.high());
-    return List.of(
-        warm
-            ? Advice.warning("WATER_WARM", text, remedy, Advice.COMMON_PRACTICE)
-            : Advice.note("WATER_COLD", text, remedy, Advice.COMMON_PRACTICE));
+    return List.of(warm ? tooWarm(text, remedy) : Advice.of("WATER_COLD", text, remedy));
   }
 
   /** What is unwise about the water of a plan for the yeast that is weighed into the stage. */
@@ -106,11 +99,7 @@ final class YeastWater {
               || (form == YeastForm.INSTANT && water != null && water.in(CELSIUS) < ICED_CELSIUS);
       if (iced) {
         advice.add(
-            Advice.note(
-                "YEAST_ICED",
-                form.label() + " loses strength in iced water",
-                remedy(form),
-                Advice.COMMON_PRACTICE));
+            Advice.of("YEAST_ICED", form.label() + " loses strength in iced water", remedy(form)));
       } else if (water != null
           && (form == YeastForm.ACTIVE_DRY || water.compareTo(form.water().high()) > 0)) {
         plan.balance().ifPresent(balance -> advice.addAll(suits(balance, form)));
@@ -124,15 +113,17 @@ final class YeastWater {
         && water != null
         && water.compareTo(YeastForm.FRESH.water().high()) > 0) {
       advice.add(
-          Advice.warning(
-              "WATER_WARM",
+          tooWarm(
               "water of "
                   + AmountFormat.sideBySide().temperature(water)
                   + " is too warm for the yeast of a preferment",
-              "Stir it into the flour before the preferment goes in, or warm the flour instead",
-              Advice.COMMON_PRACTICE));
+              "Stir it into the flour before the preferment goes in, or warm the flour instead"));
     }
     return advice;
+  }
+
+  private static Advice tooWarm(String text, String remedy) {
+    return Advice.of("WATER_WARM", text, remedy);
   }
 
   private static String remedy(YeastForm form) {

@@ -186,25 +186,23 @@ public record ColdNight(
     List<Advice> advice = new ArrayList<>();
     if (factor < USUAL_LEAST || factor > USUAL_MOST) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "COLD_FACTOR_UNUSUAL",
               "the night gives a factor of "
                   + Numbers.significant(factor, 3)
                   + " for each 10 K below 10 °C (50 °F), where 2 to 3 is usual",
-              "Look at a second night, with a thermometer in the dough",
-              Advice.COMMON_PRACTICE));
+              "Look at a second night, with a thermometer in the dough"));
     }
     double quick = again(USUAL_LEAST);
     double slow = again(USUAL_MOST);
     if (quick - slow < LEAST_TOLD) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "COLD_NOT_TOLD",
               "a factor of 2 or of 3 would have made a difference of only "
                   + Numbers.decimals(quick - slow, 3)
                   + " of the first volume: most of the rise came before the dough was cold",
-              "Let the dough be cold for longer, or chill it quicker, and look again",
-              "this model"));
+              "Let the dough be cold for longer, or chill it quicker, and look again"));
     }
     return advice;
   }

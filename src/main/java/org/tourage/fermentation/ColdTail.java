@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import javax.measure.Quantity;
 import javax.measure.quantity.Temperature;
+import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.internal.Numbers;
@@ -167,5 +168,10 @@ public record ColdTail(RateModel model, Amount<Temperature> joint, double factor
   @Override
   public String toString() {
     return name();
+  }
+
+  /** Where no rate is published, the cold is a guess. */
+  static Advice unsure(String text, String remedy, String source) {
+    return Advice.of("COLD_UNSURE", text, remedy, source);
   }
 }

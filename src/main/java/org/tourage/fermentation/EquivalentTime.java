@@ -160,32 +160,28 @@ public record EquivalentTime(
     List<Advice> advice = new ArrayList<>();
     if (all > 0 && cold > NOTABLE_SHARE * all) {
       advice.add(
-          outside(
-              "COLD_UNSURE",
-              cold / all,
-              "below " + AmountFormat.sideBySide().temperature(range.low()),
-              "Look at the dough, and calibrate with what you see"));
+          Advice.of(
+              "COLD_SHARE",
+              outside(cold / all, "below " + AmountFormat.sideBySide().temperature(range.low())),
+              "Look at the dough, and calibrate with what you see",
+              model.source()));
     }
     if (all > 0 && warm > NOTABLE_SHARE * all) {
       advice.add(
-          outside(
+          Advice.of(
               "WARM_UNSURE",
-              warm / all,
-              "above " + AmountFormat.sideBySide().temperature(range.high()),
-              "The model runs too high there; stay below for a rise that can be told"));
+              outside(warm / all, "above " + AmountFormat.sideBySide().temperature(range.high())),
+              "The model runs too high there; stay below for a rise that can be told",
+              model.source()));
     }
     return advice;
   }
 
-  private Advice outside(String code, double share, String where, String remedy) {
-    return Advice.note(
-        code,
-        Numbers.decimals(100 * share, 0)
-            + " % of the fermentation happens "
-            + where
-            + ", where the model is not to be trusted",
-        remedy,
-        model.source());
+  private static String outside(double share, String where) {
+    return Numbers.decimals(100 * share, 0)
+        + " % of the fermentation happens "
+        + where
+        + ", where the model is not to be trusted";
   }
 
   @Override

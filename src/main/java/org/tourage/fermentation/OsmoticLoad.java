@@ -9,7 +9,6 @@ import java.util.List;
 import javax.measure.quantity.Dimensionless;
 import org.tourage.advice.Advice;
 import org.tourage.advice.Explained;
-import org.tourage.advice.Severity;
 import org.tourage.advice.WorkedLine;
 import org.tourage.advice.Working;
 import org.tourage.formula.Formula;
@@ -96,29 +95,25 @@ public record OsmoticLoad(
     List<Advice> advice = new ArrayList<>();
     if (sugarOnFlour.in(PERCENT) > SUGAR_HIGH_PERCENT) {
       advice.add(
-          new Advice(
-              sugarOnFlour.in(PERCENT) > SWEETEST_USUAL_PERCENT ? Severity.WARNING : Severity.NOTE,
-              "SUGAR_HIGH",
+          Advice.of(
+              sugarOnFlour.in(PERCENT) > SWEETEST_USUAL_PERCENT ? "SUGAR_VERY_HIGH" : "SUGAR_HIGH",
               "sugar is "
                   + format.percent(sugarOnFlour)
                   + " of flour: it draws water from the yeast",
-              "Take yeast that is made for sweet doughs, or more of it, and expect a slower rise",
-              Advice.COMMON_PRACTICE));
+              "Take yeast that is made for sweet doughs, or more of it, and expect a slower rise"));
     } else if (sugarOnFlour.in(PERCENT) > SUGAR_SLOWS_PERCENT) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "SUGAR_SLOWS",
               "sugar is " + format.percent(sugarOnFlour) + " of flour and slows the yeast",
-              "Calibrate the rise with this dough, not with a lean one",
-              Advice.COMMON_PRACTICE));
+              "Calibrate the rise with this dough, not with a lean one"));
     }
     if (saltOnFlour.in(PERCENT) > SALT_HIGH_PERCENT) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "SALT_SLOWS",
               "salt is " + format.percent(saltOnFlour) + " of flour and slows the yeast",
-              "Doughs usually have 1.8 % to 2.2 %",
-              Advice.COMMON_PRACTICE));
+              "Doughs usually have 1.8 % to 2.2 %"));
     }
     return advice;
   }

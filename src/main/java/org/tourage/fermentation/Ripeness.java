@@ -203,14 +203,13 @@ public record Ripeness(
     List<Advice> advice = new ArrayList<>();
     if (celsius < ColdTail.UNKNOWN_BELOW) {
       advice.add(
-          Advice.warning(
-              "COLD_UNSURE",
+          ColdTail.unsure(
               "below 10 °C (50 °F) no rate of a build is published; the range is that of the models",
               "Look at it in the cold once, and go by its dome, not by the clock",
               yeast(levain).source()));
     } else if (Math.abs(celsius - temperature.in(CELSIUS)) > FAR_KELVIN) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "RIPENESS_FAR",
               "one was seen at "
                   + AmountFormat.sideBySide().temperature(temperature)

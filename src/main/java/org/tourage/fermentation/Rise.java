@@ -299,32 +299,29 @@ public record Rise(
     List<Advice> advice = new ArrayList<>();
     if (!seen) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "FIRST_GUESS",
               "the rise stands on a rule of the trade, not on this dough",
-              "Watch one rise, and put in when it had doubled and at which dough temperature",
-              Advice.COMMON_PRACTICE));
+              "Watch one rise, and put in when it had doubled and at which dough temperature"));
     } else if (yeast < LEAST_SURE || yeast > MOST_SURE) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "YEAST_FAR",
               Numbers.significant(yeast, 3) + " times the yeast of the dough that was seen",
-              "Between half and double the amount time follows yeast; beyond, try a small dough first",
-              Advice.COMMON_PRACTICE));
+              "Between half and double the amount time follows yeast; beyond, try a small dough first"));
     }
     if (growth > gas.holds()) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "GAS_ESCAPES",
               "a growth of " + Numbers.significant(growth, 3) + " was seen",
               "Above about "
                   + Numbers.significant(gas.holds(), 3)
-                  + " times the volume gas escapes; calibrate with a smaller rise",
-              Advice.COMMON_PRACTICE));
+                  + " times the volume gas escapes; calibrate with a smaller rise"));
     }
     if (!model.range().contains(temperature)) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "OUTSIDE_MODEL",
               "the rise was seen at "
                   + AmountFormat.sideBySide().temperature(temperature)

@@ -30,19 +30,17 @@ final class RiseAdvice {
       coldest = unsure && stage.cold().matters() && longer ? stage : coldest;
       if (stage.end().surface().in(CELSIUS) < 0) {
         advice.add(
-            Advice.warning(
+            Advice.of(
                 "FREEZING",
                 stage.name()
                     + " ends with the surface at "
                     + AmountFormat.sideBySide().temperature(stage.end().surface()),
-                "Freezing is not in this model: it holds the temperature and harms the yeast",
-                Advice.COMMON_PRACTICE));
+                "Freezing is not in this model: it holds the temperature and harms the yeast"));
       }
     }
     if (coldest != null) {
       advice.add(
-          Advice.warning(
-              "COLD_UNSURE",
+          ColdTail.unsure(
               "no gas rate of dough below 10 °C (50 °F) is published; "
                   + coldest.name()
                   + " may end anywhere from "
@@ -105,12 +103,11 @@ final class RiseAdvice {
 
   /** What is said of any dough that is to rise further than it holds. */
   static Advice overproofed(String text) {
-    return Advice.warning(
+    return Advice.of(
         "OVERPROOFED",
         text,
         "Beyond what the dough holds its gas escapes and it may collapse: end it earlier, keep it"
-            + " colder, or take less yeast",
-        Advice.COMMON_PRACTICE);
+            + " colder, or take less yeast");
   }
 
   /** The end of each stage, and looks within the long ones. */

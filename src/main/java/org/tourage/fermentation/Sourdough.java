@@ -119,27 +119,24 @@ public record Sourdough(Amount<Temperature> temperature, double ph, Amount<Dimen
     List<Advice> advice = new ArrayList<>();
     if (yeast() == 0) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "SOURDOUGH_YEAST_STOPS",
               "at " + format.temperature(temperature) + " the yeast of a sourdough does not grow",
-              "Keep it between 8 °C (46 °F) and 35 °C (95 °F); it rises best near 28 °C (82 °F)",
-              PAPER));
+              "Keep it between 8 °C (46 °F) and 35 °C (95 °F); it rises best near 28 °C (82 °F)"));
     }
     if (salt.in(PERCENT) >= SALT_STOPS_PERCENT) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "SALT_STOPS_BACTERIA",
               "salt of " + format.percent(salt) + " of the flour stops the bacteria",
-              "Sour without salt, and salt the dough that it goes into",
-              PAPER));
+              "Sour without salt, and salt the dough that it goes into"));
     }
     if (acid() == 0) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "PH_STOPS_BACTERIA",
               "at pH " + Numbers.significant(ph, 3) + " the bacteria do not grow any more",
-              "Refresh it with flour and water, which lift the pH",
-              PAPER));
+              "Refresh it with flour and water, which lift the pH"));
     }
     return advice;
   }

@@ -34,30 +34,27 @@ final class FormulaAdvice {
     AmountFormat format = AmountFormat.metric();
     if (!leavening) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "NO_LEAVENING",
               formula.name() + " has no yeast, preferment or chemical leavening",
-              "Right for a pie or puff dough; otherwise add some",
-              Advice.COMMON_PRACTICE));
+              "Right for a pie or puff dough; otherwise add some"));
     }
     if (salt < SALT_LOW || salt > SALT_HIGH) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               salt < SALT_LOW ? "SALT_LOW" : "SALT_HIGH",
               "salt is " + format.percent(PERCENT.amount(salt)) + " of flour, counting salted fat",
-              "Doughs usually have 1.8 % to 2.2 %",
-              Advice.COMMON_PRACTICE));
+              "Doughs usually have 1.8 % to 2.2 %"));
     }
     if (yeast > 0 && (yeast < FRESH_YEAST_LOW || yeast > FRESH_YEAST_HIGH)) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               yeast < FRESH_YEAST_LOW ? "YEAST_LOW" : "YEAST_HIGH",
               "yeast is "
                   + format.percent(PERCENT.amount(yeast))
                   + " of flour counted as fresh yeast",
               "Doughs usually have 0.5 % to 6 % fresh yeast, or 0.40 of that as active dry and 0.33 as"
-                  + " instant",
-              "J. Hamelman, Bread, 2004 (the ratios); common practice (the range)"));
+                  + " instant"));
     }
     advice.addAll(formula.hydration().advice());
     return advice;

@@ -304,15 +304,14 @@ public record HouseholdRecipe(String name, List<Item> items, List<Draw> draws)
       Ingredient ingredient = item.weighed.ingredient();
       if (ingredient.composition().isUnknown()) {
         advice.add(
-            Advice.warning(
+            Advice.of(
                 "UNKNOWN_INGREDIENT",
                 "nothing is known of \"" + ingredient.name() + "\" but its mass",
                 "Its water, nutrients and allergens are missing, not nought, in hydration, water"
                     + " temperature, rise, bake, nutrition and label"
                     + (item.flour ? "; it is counted as flour" : "; it is not counted as flour")
                     + ". "
-                    + capital(Catalogue.builtIn().hint(ingredient.name())),
-                Advice.COMMON_PRACTICE));
+                    + capital(Catalogue.builtIn().hint(ingredient.name()))));
       }
     }
     return advice;

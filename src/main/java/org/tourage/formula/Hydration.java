@@ -77,22 +77,20 @@ public record Hydration(
     List<Advice> advice = new ArrayList<>();
     if (!unknown().isEmpty()) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "HYDRATION_UNKNOWN",
               "the hydration is without the water of " + unknownNames() + ", which is unknown",
-              "Give its composition, for example from its label",
-              "definition of hydration"));
+              "Give its composition, for example from its label"));
     }
     double percent = trueHydration.in(PERCENT);
     if (percent < LOW_PERCENT || percent > HIGH_PERCENT) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "HYDRATION_UNUSUAL",
               "the true hydration is "
                   + AmountFormat.metric().percent(trueHydration)
                   + " of the flour",
-              "Doughs usually have 50 % to 85 %; check the liquids",
-              Advice.COMMON_PRACTICE));
+              "Doughs usually have 50 % to 85 %; check the liquids"));
     }
     return advice;
   }

@@ -179,17 +179,16 @@ public final class TargetSolution implements Explained, Serializable {
     List<Advice> advice = new ArrayList<>();
     for (Missed miss : missed) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "TARGET_MISSED",
               miss.toString(),
-              "Widen the bounds, let another line move, or give up a target",
-              SOURCE));
+              "Widen the bounds, let another line move, or give up a target"));
     }
     for (TargetRow row : targets.rows()) {
       List<Ingredient> unknown = row.unknownIn(targets.start().formula());
       if (!unknown.isEmpty()) {
         advice.add(
-            Advice.warning(
+            Advice.of(
                 "FIGURE_UNKNOWN",
                 "the "
                     + row.name()
@@ -197,8 +196,7 @@ public final class TargetSolution implements Explained, Serializable {
                     + unknown.stream().map(Ingredient::name).collect(Collectors.joining(", "))
                     + (unknown.size() == 1 ? " is" : " are")
                     + " not known and left out: there is at least what is reached",
-                "Give an ingredient of your own with the figure from its label",
-                "table of the catalogue"));
+                "Give an ingredient of your own with the figure from its label"));
       }
     }
     return advice;

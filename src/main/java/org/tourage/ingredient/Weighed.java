@@ -72,7 +72,7 @@ public record Weighed(
     List<Advice> advice = new ArrayList<>();
     if (spread().value() > WIDE_PERCENT) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "MEASURE_SPREAD",
               measure
                   + " of "

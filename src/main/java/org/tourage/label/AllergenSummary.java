@@ -149,22 +149,20 @@ public record AllergenSummary(
                 + String.join(", ", europeanUnion())
                 + " (EU list)";
     advice.add(
-        Advice.safety(
+        Advice.of(
             "ALLERGENS",
             words,
-            "Read the labels of the products in hand and follow the local law on declaring allergens",
-            "21 U.S.C. 321(qq); Regulation (EU) No 1169/2011, Annex II"));
+            "Read the labels of the products in hand and follow the local law on declaring allergens"));
     if (!unknown.isEmpty()) {
       advice.add(
-          Advice.safety(
+          Advice.of(
               "ALLERGENS_UNKNOWN",
               "the allergens of " + unknownNames() + " are unknown: it can hold any",
-              "Read its label and state them before anyone eats of it; no list here is complete",
-              Advice.COMMON_PRACTICE));
+              "Read its label and state them before anyone eats of it; no list here is complete"));
     }
     if (!labelsToRead.isEmpty()) {
       advice.add(
-          Advice.safety(
+          Advice.of(
               "LABEL_DECIDES",
               "products differ: "
                   + labelsToRead.stream().map(Ingredient::name).collect(Collectors.joining(", "))
@@ -175,33 +173,29 @@ public record AllergenSummary(
                               .sorted()
                               .map(Allergen::word)
                               .collect(Collectors.joining(", "))),
-              "Read the label before you say what is in the pastry",
-              Advice.COMMON_PRACTICE));
+              "Read the label before you say what is in the pastry"));
     }
     if (contains.contains(Allergen.COCONUT) || check.contains(Allergen.COCONUT)) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "COCONUT_NOT_LISTED",
               "coconut is no tree nut on the US list any more, and not on the EU list",
-              "Name it in the ingredients; some people react to it, and local lists differ",
-              "FDA, Questions and Answers Regarding Food Allergens, edition 5, January 2025"));
+              "Name it in the ingredients; some people react to it, and local lists differ"));
     }
     if (withoutGlutenCereal()) {
       advice.add(
-          Advice.safety(
+          Advice.of(
               "GLUTEN_FREE_IS_A_CLAIM",
               "no cereal with gluten is known to be in it, which does not make it gluten-free",
               "\"Gluten-free\" is a legal claim of at most 20 mg/kg in the food as sold: flour dust,"
-                  + " shared tools and oats break it; test, or do not claim it",
-              "21 CFR 101.91; Regulation (EU) No 828/2014 (from memory)"));
+                  + " shared tools and oats break it; test, or do not claim it"));
     }
     if (plantBased) {
       advice.add(
-          Advice.safety(
+          Advice.of(
               "PLANT_BASED_IS_NO_CLAIM",
               "plant-based is not a claim of allergen-free, nor of free of milk allergen",
-              "Traces come with ingredients, shared tools and shared ovens",
-              Advice.COMMON_PRACTICE));
+              "Traces come with ingredients, shared tools and shared ovens"));
     }
     return advice;
   }

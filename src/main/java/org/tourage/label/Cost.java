@@ -216,12 +216,11 @@ public record Cost(List<Item> items, List<Other> others, Money known) implements
     return missing.isEmpty()
         ? List.of()
         : List.of(
-            Advice.warning(
+            Advice.of(
                 "PRICE_MISSING",
                 "no price of "
                     + missing.stream().map(Ingredient::name).collect(Collectors.joining(", ")),
-                "Give it; the sum is of what has a price",
-                Advice.COMMON_PRACTICE));
+                "Give it; the sum is of what has a price"));
   }
 
   /** A table of what each costs, and the sum. */

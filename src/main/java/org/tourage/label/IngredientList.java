@@ -402,12 +402,11 @@ public final class IngredientList implements Serializable {
   public List<Advice> advice() {
     List<Advice> advice = new ArrayList<>();
     advice.add(
-        Advice.note(
+        Advice.of(
             "LIST_DRAFT",
             "the list of ingredients is a " + Nutrition.DRAFT,
             "Use the names that your law asks for, and the parts of compound ingredients as their"
-                + " labels print them",
-            "Regulation (EU) No 1169/2011, Articles 17 to 20; 21 CFR 101.4"));
+                + " labels print them"));
     advice.addAll(AllergenSummary.of(batch.formula()).advice());
     return advice;
   }

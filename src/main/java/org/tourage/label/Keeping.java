@@ -304,36 +304,32 @@ public record Keeping(
   public List<Advice> advice() {
     List<Advice> advice = new ArrayList<>();
     advice.add(
-        Advice.safety(
+        Advice.of(
             "NO_SHELF_LIFE_STUDY",
             "the days are an estimate of mould alone, on cake without preservatives",
             "It is no shelf-life study and gives no date for a label: let a laboratory test what is"
-                + " sold, and follow your local code",
-            SOURCE));
+                + " sold, and follow your local code"));
     if (perishable && waterActivity.high().in(FRACTION) > COLD_FROM) {
       advice.add(
-          Advice.safety(
+          Advice.of(
               "HOLD_COLD",
               name + " holds egg or milk and may be wetter than a water activity of 0.85",
               "Germs that make ill grow before mould is seen: unless your local authority has agreed"
-                  + " otherwise, hold it at 5 °C (41 °F) or below",
-              "FDA Food Code 2022, 1-201.10 (from memory) and 3-501.16(A)(2)"));
+                  + " otherwise, hold it at 5 °C (41 °F) or below"));
     }
     if (waterActivity.high().compareTo(MouldFreeDays.RANGE.high()) > 0) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "WETTER_THAN_OBSERVED",
               "above a water activity of 0.90 no days were observed: mould may come at any time",
-              "Count on a day or two at most, and sell it fresh",
-              SOURCE));
+              "Count on a day or two at most, and sell it fresh"));
     }
     if (waterActivity.low().compareTo(MouldFreeDays.RANGE.low()) < 0) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "DRIER_THAN_OBSERVED",
               "below a water activity of 0.74 no days were observed: it may keep longer",
-              "It turns stale or rancid first",
-              SOURCE));
+              "It turns stale or rancid first"));
     }
     return advice;
   }

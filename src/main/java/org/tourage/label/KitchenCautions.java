@@ -58,55 +58,48 @@ public final class KitchenCautions {
     requireNonNull(formula, "formula");
     List<Advice> advice = new ArrayList<>();
     advice.add(
-        Advice.safety(
+        Advice.of(
             "RAW_FLOUR",
             "flour is a raw food and dough is not to be tasted",
-            "Bake it through and wash hands, bench and tools",
-            "U.S. Food and Drug Administration, consumer advice on raw flour (from memory)"));
+            "Bake it through and wash hands, bench and tools"));
     boolean egg = formula.lines().stream().anyMatch(l -> l.ingredient().is(Role.EGG));
     if (egg) {
       advice.add(
-          Advice.safety(
+          Advice.of(
               "RAW_EGG",
               "raw egg can carry salmonella",
-              "Keep it cold; food with raw egg that is not served at once is cooked to 68 °C (155 °F) for 17 s, or as your local code says",
-              "FDA Food Code 2022, section 3-401.11(A)(2)"));
+              "Keep it cold; food with raw egg that is not served at once is cooked to 68 °C (155 °F) for 17 s, or as your local code says"));
     }
     boolean perishable = egg || formula.lines().stream().anyMatch(KitchenCautions::isMilky);
     if (perishable) {
       advice.add(
-          Advice.safety(
+          Advice.of(
               "COLD_HOLDING",
               "milk, cream and egg spoil in the warm",
-              "Hold them at 5 °C (41 °F) or below, and follow your local code for doughs and fillings that stay warm",
-              "FDA Food Code 2022, section 3-501.16(A)(2)"));
+              "Hold them at 5 °C (41 °F) or below, and follow your local code for doughs and fillings that stay warm"));
     }
     advice.add(
-        Advice.safety(
+        Advice.of(
             "HOT_OVEN",
             "oven, trays, steam and melted sugar burn",
-            "Use dry cloths, stand aside when the door opens, keep learners back",
-            Advice.COMMON_PRACTICE));
+            "Use dry cloths, stand aside when the door opens, keep learners back"));
     advice.add(
-        Advice.safety(
+        Advice.of(
             "FLOUR_DUST",
             "flour dust harms the lungs, makes some people allergic for life and can burn",
-            "Tip and dust it low and slowly, wipe instead of blowing, keep flames away",
-            Advice.COMMON_PRACTICE));
+            "Tip and dust it low and slowly, wipe instead of blowing, keep flames away"));
     advice.add(
-        Advice.safety(
+        Advice.of(
             "MIXER",
             "a mixer draws in hands, sleeves and hair",
-            "Stop it before you scrape or feel the dough, keep its guard on, tie up hair and cloth",
-            Advice.COMMON_PRACTICE));
+            "Stop it before you scrape or feel the dough, keep its guard on, tie up hair and cloth"));
     boolean rolled = formula.stages().stream().anyMatch(s -> s.kind() == StageKind.ROLL_IN);
     if (rolled) {
       advice.add(
-          Advice.safety(
+          Advice.of(
               "SHEETER",
               "a dough sheeter draws fingers in",
-              "Use it only with its guards and after instruction, as its maker and your local rules say",
-              Advice.COMMON_PRACTICE));
+              "Use it only with its guards and after instruction, as its maker and your local rules say"));
     }
     return advice;
   }
@@ -129,18 +122,16 @@ public final class KitchenCautions {
     String time = AmountFormat.metric().time(warm);
     if (BakeryUnits.HOUR.measure(requireNonNull(warm, "warm")) > MOST_WARM_HOURS) {
       return List.of(
-          Advice.safety(
+          Advice.of(
               "WARM_HOLD",
               "a dough with egg, milk or plant drink is "
                   + time
                   + " above 5 °C (41 °F), longer than the 4 hours that the model code gives by time"
                   + " alone",
-              "Chill sooner, or ask your local authority how your code sees fermenting doughs; it decides",
-              "FDA Food Code 2022, sections 3-501.16(A) and 3-501.19(B)"));
+              "Chill sooner, or ask your local authority how your code sees fermenting doughs; it decides"));
     }
     return List.of(
-        Advice.note(
-            "WARM_HOLD_TIME",
+        warmHoldTime(
             "a dough with egg, milk or plant drink is " + time + " above 5 °C (41 °F)",
             "The model code gives at most 4 hours by time alone; your local code decides",
             "FDA Food Code 2022, section 3-501.19(B)"));
@@ -172,8 +163,7 @@ public final class KitchenCautions {
       return warmHold(formula, warm);
     }
     return List.of(
-        Advice.note(
-            "WARM_HOLD_TIME",
+        warmHoldTime(
             "a dough with egg, milk or plant drink is "
                 + AmountFormat.metric().time(warm)
                 + " above 5 °C (41 °F), never above 21 °C (70 °F)",
@@ -214,15 +204,14 @@ public final class KitchenCautions {
                         + AmountFormat.metric().time(BakeryUnits.HOUR.amount(cool))
                         + " to 21 °C (70 °F)");
     return List.of(
-        Advice.safety(
+        Advice.of(
             "COOLING_SLOW",
             "from " + (hot ? "57 °C (135 °F)" : "warm") + " " + reached,
             hot
                 ? "Cool to 21 °C within 2 hours and to 5 °C within 6 in all: thinner layers, an ice"
                     + " bath, moving air; your local code decides"
                 : "Cool to 5 °C within 4 hours: thinner layers, an ice bath, moving air; your local"
-                    + " code decides",
-            "FDA Food Code 2022, section 3-501.14"));
+                    + " code decides"));
   }
 
   /** Hours until it is at or below a temperature for good; infinite if it never is. */
@@ -257,14 +246,13 @@ public final class KitchenCautions {
       return List.of();
     }
     return List.of(
-        Advice.warning(
+        Advice.of(
             "DRY_YEAST_COLD_WATER",
             "dry yeast that wets in water of "
                 + AmountFormat.sideBySide().temperature(water)
                 + " loses strength",
             "Mix instant yeast with the flour first, or wake it in a little water from the recipe"
-                + " at its own temperature; never strew it on ice",
-            Advice.COMMON_PRACTICE));
+                + " at its own temperature; never strew it on ice"));
   }
 
   /**
@@ -273,11 +261,10 @@ public final class KitchenCautions {
    * @return safety advice
    */
   public static Advice trim() {
-    return Advice.safety(
+    return Advice.of(
         "TRIM",
         "trim brings its allergens, its warmth and its age into the next dough",
-        "Put it into the same formula on the same day, cold, or bake it; never into another product",
-        Advice.COMMON_PRACTICE);
+        "Put it into the same formula on the same day, cold, or bake it; never into another product");
   }
 
   /**
@@ -286,11 +273,10 @@ public final class KitchenCautions {
    * @return safety advice
    */
   public static Advice kettle() {
-    return Advice.safety(
+    return Advice.of(
         "BOILING_KETTLE",
         "boiling water and its steam scald",
-        "Lower pieces with a long skimmer, fill the kettle half, lift lids away from you",
-        Advice.COMMON_PRACTICE);
+        "Lower pieces with a long skimmer, fill the kettle half, lift lids away from you");
   }
 
   /**
@@ -304,15 +290,14 @@ public final class KitchenCautions {
       return List.of();
     }
     return List.of(
-        Advice.safety(
+        Advice.of(
             "LYE",
             "lye burns skin and eyes, can blind, and eats aluminium",
             "Wear goggles, long gloves and an apron, keep learners and bare hands away; take food-grade"
                 + " lye of the strength that your local code allows, stir lye into cold water, never"
                 + " water onto lye, in steel or plastic and never in aluminium; on skin or in eyes rinse"
                 + " with running water for a quarter of an hour and call for help; label it, lock it away,"
-                + " and bake every dipped piece through: none is eaten raw",
-            Advice.COMMON_PRACTICE));
+                + " and bake every dipped piece through: none is eaten raw"));
   }
 
   private static void requireDuration(Quantity<Time> warm) {
@@ -350,5 +335,9 @@ public final class KitchenCautions {
   private static boolean isMilky(Line line) {
     boolean moist = line.ingredient().is(Role.LIQUID) || line.ingredient().is(Role.DAIRY);
     return moist && line.ingredient().allergens().contains(Allergen.MILK);
+  }
+
+  private static Advice warmHoldTime(String text, String remedy, String source) {
+    return Advice.of("WARM_HOLD_TIME", text, remedy, source);
   }
 }

@@ -323,19 +323,17 @@ public final class Nutrition implements Explained, Serializable {
   public List<Advice> advice() {
     List<Advice> advice = new ArrayList<>();
     advice.add(
-        Advice.note(
+        Advice.of(
             "LABEL_DRAFT",
             "the nutrition is a " + DRAFT,
-            "Tables are averages: the analysis or the labels in hand and the local law decide",
-            Advice.COMMON_PRACTICE));
+            "Tables are averages: the analysis or the labels in hand and the local law decide"));
     boolean cereal = parts().stream().anyMatch(p -> p.ingredient.is(Role.FLOUR));
     if (cereal) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "PROTEIN_FACTOR",
               "the protein of flours is by the nitrogen factor of the table (5.70 for white wheat)",
-              "The European Union takes nitrogen × 6.25, up to a tenth more for wheat",
-              "Regulation (EU) No 1169/2011, Annex I; USDA SR28 documentation"));
+              "The European Union takes nitrogen × 6.25, up to a tenth more for wheat"));
     }
     String old =
         parts().stream()
@@ -346,20 +344,18 @@ public final class Nutrition implements Explained, Serializable {
             .collect(Collectors.joining(", "));
     if (!old.isEmpty()) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "OLD_FAT",
               "the table's " + old + " was made with partly hydrogenated oil",
-              "Put in the label in hand: its saturated and trans fat are others today",
-              "USDA SR28, 2015; FDA determination on partially hydrogenated oils, 2015 (from memory)"));
+              "Put in the label in hand: its saturated and trans fat are others today"));
     }
     if (total(Component.ALCOHOL) > 0 && Double.isNaN(alcoholRetained)) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "ALCOHOL_KEPT",
               AmountFormat.metric().mass(GRAM.amount(total(Component.ALCOHOL)))
                   + " of alcohol is counted as if none went off",
-              "Say how much stays",
-              Advice.COMMON_PRACTICE));
+              "Say how much stays"));
     }
     return advice;
   }

@@ -245,20 +245,18 @@ public final class FatCurve implements Serializable {
       case YES -> List.of();
       case ASK ->
           List.of(
-              Advice.note(
+              Advice.of(
                   "FAT_WINDOW_TRANSFER",
                   "a window by solid fat alone holds for butter-like fats; for "
                       + name
                       + " it is a transfer",
-                  "Ask the maker of the fat for its curve and its working temperatures",
-                  Advice.COMMON_PRACTICE));
+                  "Ask the maker of the fat for its curve and its working temperatures"));
       case NO ->
           List.of(
-              Advice.warning(
+              Advice.of(
                   "NO_ROLL_IN_FAT",
                   name + " is no roll-in fat: it breaks as long as it is solid, and runs above",
-                  "Take a fat that is made for rolling in, or dairy butter",
-                  Advice.COMMON_PRACTICE));
+                  "Take a fat that is made for rolling in, or dairy butter"));
     };
   }
 
@@ -364,7 +362,7 @@ public final class FatCurve implements Serializable {
     }
     AmountFormat format = AmountFormat.sideBySide();
     return List.of(
-        Advice.warning(
+        Advice.of(
             "PROOF_WARM",
             "a proof at "
                 + format.temperature(proof)
@@ -404,11 +402,10 @@ public final class FatCurve implements Serializable {
             + " solid";
     String range = format.temperature(window.low()) + " to " + format.temperature(window.high());
     if (fatNow.compareTo(window.low()) < 0) {
-      advice.add(
-          Advice.warning("FAT_HARD", state + ": it will crack", "Temper it to " + range, source));
+      advice.add(Advice.of("FAT_HARD", state + ": it will crack", "Temper it to " + range, source));
     } else if (fatNow.compareTo(window.high()) > 0) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "FAT_SOFT",
               state + ": it will smear into the dough",
               "Chill it to " + range,
@@ -416,11 +413,10 @@ public final class FatCurve implements Serializable {
     }
     if (Given.temperature("the dough", dough).compareTo(window.high()) > 0) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "DOUGH_WARM",
               "the dough is at " + format.temperature(dough) + " and will soften the fat",
-              "Chill the dough below " + format.temperature(window.high()),
-              Advice.COMMON_PRACTICE));
+              "Chill the dough below " + format.temperature(window.high())));
     }
     return advice;
   }

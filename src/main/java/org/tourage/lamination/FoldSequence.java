@@ -181,11 +181,10 @@ public sealed interface FoldSequence extends Explained, Serializable permits Fol
     return lockIn().hasLikeFaces()
         ? List.of()
         : List.of(
-            Advice.note(
+            Advice.of(
                 "UNLIKE_FACES",
                 "the packet has " + lockIn().bands().get(0) + " below and another face above",
-                "The kind of fold then matters, and bare fat sticks to the bench",
-                "derived from the stack of bands"));
+                "The kind of fold then matters, and bare fat sticks to the bench"));
   }
 
   @Override

@@ -76,7 +76,7 @@ final class LaminationAdvice {
     double percent = plan.fatByDough().value();
     if (percent < low || percent > high) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "ROLL_IN_UNUSUAL",
               "the roll-in is "
                   + AmountFormat.metric().percent(plan.fatByDough())
@@ -89,8 +89,7 @@ final class LaminationAdvice {
                         : "Puff dough usually has 30 % to 65 %";
                 case UNSAID ->
                     "Yeasted laminated dough usually has 20 % to 35 %; puff dough has more";
-              },
-              Advice.COMMON_PRACTICE));
+              }));
     }
   }
 
@@ -110,14 +109,13 @@ final class LaminationAdvice {
     int most = plan.kind() == LaminatedDough.YEASTED ? YEASTED_LAYERS_MOST : PUFF_LAYERS_HIGH;
     if (classical) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "FAT_LAYERS_CLASSICAL",
               layers + " fat layers by six single turns: the classical puff dough",
-              "Nothing to change; rest it cold after every second turn",
-              Advice.COMMON_PRACTICE));
+              "Nothing to change; rest it cold after every second turn"));
     } else if (layers.compareTo(BigInteger.valueOf(most)) > 0) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "FAT_LAYERS_MANY",
               layers + " fat layers are more than the dough keeps apart",
               plan.kind() == LaminatedDough.YEASTED
@@ -136,14 +134,8 @@ final class LaminationAdvice {
       String remedy =
           "Leave out a fold or leave the sheet thicker; 5 µm (200 fat layers in 1.0 mm) is the"
               + " thinnest studied";
-      String source =
-          "S. Silow, E. Zannini, C. Axel, M.C.E. Belz and E.K. Arendt, Foods 2017: range of a study"
-              + " of puff dough";
       boolean mild = pitch >= THINNEST_CLASSICAL && plan.kind() != LaminatedDough.YEASTED;
-      advice.add(
-          mild
-              ? Advice.note("FAT_LAYER_THIN", text, remedy, source)
-              : Advice.warning("FAT_LAYER_THIN", text, remedy, source));
+      advice.add(Advice.of(mild ? "FAT_LAYER_FINE" : "FAT_LAYER_THIN", text, remedy));
     }
   }
 
@@ -154,7 +146,7 @@ final class LaminationAdvice {
     boolean many = !puff && layers.compareTo(BigInteger.valueOf(YEASTED_LAYERS_HIGH)) > 0;
     if (few || many) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "FAT_LAYERS_UNUSUAL",
               layers + " fat layers",
               switch (plan.kind()) {
@@ -162,8 +154,7 @@ final class LaminationAdvice {
                 case PUFF -> "Puff dough usually has 100 to 730";
                 case UNSAID ->
                     "Yeasted laminated dough usually has 12 to 50; puff dough 100 to 730";
-              },
-              LAYERS));
+              }));
     }
   }
 
@@ -173,7 +164,7 @@ final class LaminationAdvice {
     Amount<Length> thickness = plan.setup().fatThickness();
     if (thickness.compareTo(FAT_THIN) < 0) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "FAT_PLATE_THIN",
               what
                   + " is "
@@ -181,30 +172,27 @@ final class LaminationAdvice {
                   + " thick: it warms in the hand and tears when it is lifted",
               "Shape it to "
                   + (inverted ? "5 to 8 mm" : "8 to 15 mm")
-                  + ", which makes the packet smaller and thicker",
-              Advice.COMMON_PRACTICE));
+                  + ", which makes the packet smaller and thicker"));
     } else if (thickness.compareTo(FAT_THICK) > 0) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "FAT_PLATE_THICK",
               what
                   + " is "
                   + format.length(thickness)
                   + " thick: it does not roll along with the dough",
-              "Shape it to " + (inverted ? "5 to 8 mm" : "8 to 15 mm"),
-              Advice.COMMON_PRACTICE));
+              "Shape it to " + (inverted ? "5 to 8 mm" : "8 to 15 mm")));
     }
     Extent plate = inverted ? plan.sheet() : plan.block();
     Amount<Length> longest =
         plate.length().compareTo(plate.width()) > 0 ? plate.length() : plate.width();
     if (longest.compareTo(FAT_LONG) > 0) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "FAT_PLATE_LARGE",
               what + " is " + format.length(longest) + " long",
               "Shape it in two plates, or take a wider packet: one longer than a tray breaks when"
-                  + " it is lifted",
-              Advice.COMMON_PRACTICE));
+                  + " it is lifted"));
     }
   }
 
@@ -213,25 +201,23 @@ final class LaminationAdvice {
     if (!plan.sequence().folds().isEmpty()
         && (thickness.compareTo(FOLD_THIN) < 0 || thickness.compareTo(FOLD_THICK) > 0)) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "FOLD_THICKNESS_UNUSUAL",
               "the sheet is folded at " + format.length(thickness),
-              "A book is folded at 10 to 15 mm in a small shop, at 6 to 10 mm on a home bench",
-              Advice.COMMON_PRACTICE));
+              "A book is folded at 10 to 15 mm in a small shop, at 6 to 10 mm on a home bench"));
     }
     if (plan.sequence().lockIn().diamond()) {
       Amount<Length> side = plan.steps().get(0).extent().width();
       if (!side.isCloseTo(plan.setup().packetWidth(), MILLIMETRE.amount(1))) {
         advice.add(
-            Advice.note(
+            Advice.of(
                 "ENVELOPE_SQUARE",
                 "the packet of the envelope is a square of "
                     + format.length(side)
                     + ", not "
                     + format.length(plan.setup().packetWidth())
                     + " wide",
-                "Shape the fat thinner for a larger packet, thicker for a smaller one",
-                "geometry"));
+                "Shape the fat thinner for a larger packet, thicker for a smaller one"));
       }
     }
   }
@@ -248,7 +234,7 @@ final class LaminationAdvice {
         Amount<Length> side = tooLong ? step.extent().length() : step.extent().width();
         Amount<Length> room = longest != null && tooLong ? longest : widest;
         advice.add(
-            Advice.warning(
+            Advice.of(
                 tooLong ? "SHEET_TOO_LONG" : "SHEET_TOO_WIDE",
                 step.action()
                     + " leaves a sheet "
@@ -256,8 +242,7 @@ final class LaminationAdvice {
                     + (tooLong ? " long" : " wide")
                     + " on "
                     + format.length(room),
-                "Work it in two halves, or roll it less thin before the fold",
-                "geometry"));
+                "Work it in two halves, or roll it less thin before the fold"));
       }
     }
     return advice;

@@ -242,18 +242,17 @@ public record RollingSchedule(
     AmountFormat format = AmountFormat.sideBySide();
     if (rollers instanceof Rollers.Sheeter sheeter && from.compareTo(sheeter.opening()) > 0) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "PACKET_OVER_OPENING",
               "the packet is "
                   + format.length(from)
                   + " thick and the sheeter opens to "
                   + format.length(sheeter.opening()),
-              "Bring it to the opening with the pin first, or roll thinner before the fold",
-              Advice.COMMON_PRACTICE));
+              "Bring it to the opening with the pin first, or roll thinner before the fold"));
     }
     if (to.compareTo(rollers.leastGap()) < 0) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "SHEET_UNDER_GAP",
               "the sheet is to be "
                   + format.length(to)
@@ -261,12 +260,11 @@ public record RollingSchedule(
                   + (rollers instanceof Rollers.Pin ? "a pin is even" : "the sheeter closes")
                   + " down to "
                   + format.length(rollers.leastGap()),
-              "Leave it thicker, or expect uneven pieces",
-              Advice.COMMON_PRACTICE));
+              "Leave it thicker, or expect uneven pieces"));
     }
     if (reduction() > REST_STRETCH * (1 + 1e-9)) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "REST_BETWEEN",
               "the sheet is stretched "
                   + Numbers.significant(reduction(), 2)
@@ -275,8 +273,7 @@ public record RollingSchedule(
                   + REST_MINUTES_LOW
                   + " to "
                   + REST_MINUTES_HIGH
-                  + " min half-way if it springs back",
-              Advice.COMMON_PRACTICE));
+                  + " min half-way if it springs back"));
     }
     return advice;
   }

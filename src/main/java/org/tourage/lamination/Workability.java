@@ -289,7 +289,7 @@ public final class Workability implements Explained, Serializable {
     String range = format.temperature(window.low()) + " to " + format.temperature(window.high());
     if (room.compareTo(window.low()) < 0) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "ROOM_COLD_FOR_FAT",
               "in a room of "
                   + format.temperature(room)
@@ -303,7 +303,7 @@ public final class Workability implements Explained, Serializable {
       Optional<Amount<Time>> workable = body.workableFor();
       if (workable.isPresent() && workable.get().in(MINUTE) < SHORT_MINUTES) {
         advice.add(
-            Advice.warning(
+            Advice.of(
                 "BENCH_TIME_SHORT",
                 body.step().action()
                     + ": between too hard and too soft lie "
@@ -318,7 +318,7 @@ public final class Workability implements Explained, Serializable {
     }
     if (chilled == null) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "CHILL_NOT_REACHED",
               "a refrigerator of "
                   + format.temperature(cold)

@@ -571,7 +571,7 @@ public record CuttingPlan(
     advice.addAll(Waste.of(this));
     if (slendernessMiss() > StrictMath.log(SLENDERNESS_OFF)) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "SLENDERNESS_MISSED",
               "a piece is "
                   + Numbers.significant(height.ratioTo(base), 3)
@@ -580,8 +580,7 @@ public record CuttingPlan(
                   + " was wanted",
               "No equal strips come nearer on this sheet; the same dough rolled about "
                   + AmountFormat.sideBySide().length(widthFor(heightToBase))
-                  + " wide does, in as many strips",
-              "geometry"));
+                  + " wide does, in as many strips"));
     }
     return advice;
   }

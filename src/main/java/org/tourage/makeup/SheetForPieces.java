@@ -302,15 +302,14 @@ public final class SheetForPieces implements Explained, Serializable {
     if (!settled()) {
       AmountFormat format = AmountFormat.sideBySide();
       advice.add(
-          Advice.warning(
+          Advice.of(
               "SHEET_NOT_SETTLED",
               "pieces of "
                   + format.mass(wanted)
                   + " are wanted, and the nearest sheet gives pieces of "
                   + format.mass(cut()),
               "Change the width of the sheet or the number of pieces, or be content with the"
-                  + " nearest",
-              "the search for the size of the sheet"));
+                  + " nearest"));
     }
     return advice;
   }

@@ -16,13 +16,12 @@ final class Waste {
     return waste <= HIGH
         ? List.of()
         : List.of(
-            Advice.note(
+            Advice.of(
                 "TRIM_HIGH",
                 Numbers.decimals(waste, 0) + " % of the sheet is trim and ends",
                 "Press the trim into the next dough or bake it as sticks; "
                     + (cutting instanceof RoundPlan
                         ? "rounds always leave more than a tenth"
-                        : "a longer, narrower sheet wastes less"),
-                Advice.COMMON_PRACTICE));
+                        : "a longer, narrower sheet wastes less")));
   }
 }

@@ -382,15 +382,14 @@ public record Bake(
     AmountFormat both = AmountFormat.sideBySide();
     if (!isDone()) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "NOT_DONE",
               doneness(),
-              "Bake longer, lower the oven if the crust is dark, or make smaller pieces",
-              Advice.COMMON_PRACTICE));
+              "Bake longer, lower the oven if the crust is dark, or make smaller pieces"));
     }
     if (end().core.in(CELSIUS) > wanted().high().in(CELSIUS) + FAR_ABOVE_KELVIN) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "CORE_HIGH",
               "the core ends at "
                   + both.temperature(end().core)
@@ -400,14 +399,13 @@ public record Bake(
                   + doneAfter()
                       .map(t -> "; it was done after " + AmountFormat.metric().time(t))
                       .orElse(""),
-              "It dries from here on: take it out sooner",
-              Advice.COMMON_PRACTICE));
+              "It dries from here on: take it out sooner"));
     }
     double surface = end().surface.in(CELSIUS);
     boolean hot = end().colour > Crust.DARK;
     if (hot || surface < PALE_CELSIUS) {
       advice.add(
-          Advice.note(
+          Advice.of(
               hot ? "CRUST_HOT" : "CRUST_PALE",
               "the crust ends at "
                   + both.temperature(end().surface)
@@ -418,25 +416,22 @@ public record Bake(
                   ? "It nears burnt; most of it comes from "
                       + browning().get(0)
                       + ": lower that step"
-                  : "Below about 120 °C (248 °F) crusts hardly brown: raise the last step",
-              Crust.SOURCE));
+                  : "Below about 120 °C (248 °F) crusts hardly brown: raise the last step"));
     }
     double loss = end().loss.in(PERCENT);
     if (loss < LOSS_LOW_PERCENT || loss > LOSS_HIGH_PERCENT) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "LOSS_UNUSUAL",
               "the piece loses " + AmountFormat.metric().percent(end().loss) + " of its mass",
-              "Small pieces usually lose 8 % to 20 %; weigh one before and after",
-              Advice.COMMON_PRACTICE));
+              "Small pieces usually lose 8 % to 20 %; weigh one before and after"));
     }
     advice.add(
-        Advice.note(
+        Advice.of(
             "BAKE_UNKNOWN",
             "the colour index is that of lean bread: sugar, milk and egg wash brown sooner; fat that"
                 + " runs and layers are not in the model",
-            "Trust your eye for the crust and a probe for the core",
-            "limits of the model"));
+            "Trust your eye for the crust and a probe for the core"));
     advice.addAll(profile.advice());
     return advice;
   }

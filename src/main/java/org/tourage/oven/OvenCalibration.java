@@ -150,15 +150,14 @@ public record OvenCalibration(OvenModel start, List<Reading> readings) implement
       List<Advice> advice = new ArrayList<>();
       if (lagUncertainty > 0.4 || convectionUncertainty > 0.3) {
         advice.add(
-            Advice.note(
+            Advice.of(
                 "CALIBRATION_WEAK",
                 "the readings say little about "
                     + (lagUncertainty > 0.4 ? "the lag" : "the convection"),
                 "Add a reading "
                     + (lagUncertainty > 0.4
                         ? "of the air soon after a change of the set point"
-                        : "of a core or of a weight loss"),
-                "least squares"));
+                        : "of a core or of a weight loss")));
       }
       return advice;
     }

@@ -458,13 +458,12 @@ public record OvenProfile(List<Step> steps) implements Explained, Serializable {
       boolean lasts = steps.get(i).duration().in(MINUTE) > HOT_MINUTES;
       if (celsius < COOL_CELSIUS || celsius > HOT_CELSIUS && lasts) {
         advice.add(
-            Advice.warning(
+            Advice.of(
                 celsius < COOL_CELSIUS ? "OVEN_COOL" : "OVEN_HOT",
                 "step " + (i + 1) + " is set to " + AmountFormat.sideBySide().temperature(setPoint),
                 celsius < COOL_CELSIUS
                     ? "Bread and pastry are usually baked at 160 °C to 250 °C (320 °F to 482 °F)"
-                    : "So hot only for flat breads and pizza, for some minutes",
-                Advice.COMMON_PRACTICE));
+                    : "So hot only for flat breads and pizza, for some minutes"));
       }
     }
     return advice;

@@ -141,11 +141,10 @@ public record Resize(Bake before, Bake after, double factor) implements Explaine
     double surface = after.end().surface().in(CELSIUS) - before.end().surface().in(CELSIUS);
     if (surface > 10) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "CRUST_HOTTER",
               "the crust ends " + Numbers.decimals(surface, 0) + " K hotter than before",
-              "Lower the last step by about as much and bake a little longer",
-              Advice.COMMON_PRACTICE));
+              "Lower the last step by about as much and bake a little longer"));
     }
     return advice;
   }

@@ -402,7 +402,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
         history.legs().stream()
             .anyMatch(l -> l.from().compareTo(last().at) > 0 || l.to().compareTo(last().at) > 0);
     return List.of(
-        Advice.safety(
+        Advice.of(
             "NO_VALIDATION",
             Numbers.decimals(logReductions(history), 1)
                 + " log reductions of "

@@ -282,7 +282,7 @@ public record BalanceRounding(
       double after = rounded.get(i).value();
       if (before > 0 && Math.abs(after - before) / before > WIDE_ERROR) {
         advice.add(
-            Advice.warning(
+            Advice.of(
                 "BALANCE_TOO_COARSE",
                 "line "
                     + (i + 1)
@@ -292,8 +292,7 @@ public record BalanceRounding(
                     + Numbers.significant(after, 3)
                     + " g on a balance with steps of "
                     + steps.get(i),
-                "Weigh it on a finer balance, or dissolve ten times as much and use a tenth",
-                Advice.COMMON_PRACTICE));
+                "Weigh it on a finer balance, or dissolve ten times as much and use a tenth"));
       }
     }
     return advice;

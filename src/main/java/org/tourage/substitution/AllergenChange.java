@@ -44,23 +44,21 @@ final class AllergenChange {
     Set<Allergen> left = left(before, after);
     if (!entered.isEmpty()) {
       advice.add(
-          Advice.safety(
+          Advice.of(
               "ALLERGEN_ENTERS",
               words(entered) + (entered.size() == 1 ? " comes" : " come") + " into the formula",
-              "Tell everyone who eats it, and change the label as your local law says",
-              SOURCE));
+              "Tell everyone who eats it, and change the label as your local law says"));
     }
     if (!left.isEmpty()) {
       advice.add(
-          Advice.safety(
+          Advice.of(
               "ALLERGEN_LEAVES",
               words(left)
                   + (left.size() == 1 ? " leaves" : " leave")
                   + " the formula by the table, but plant-based is not a claim of allergen-free, nor"
                   + " of free of milk allergen",
               "Traces come with ingredients, shared tools and shared ovens; make no claim without"
-                  + " control",
-              SOURCE));
+                  + " control"));
     }
     Set<Allergen> check = EnumSet.noneOf(Allergen.class);
     List<String> products = new ArrayList<>();
@@ -74,11 +72,10 @@ final class AllergenChange {
     }
     if (!check.isEmpty()) {
       advice.add(
-          Advice.safety(
+          Advice.of(
               "ALLERGEN_CHECK",
               String.join(" and ", products) + " may hold " + words(check),
-              "Read the label of the product in hand",
-              SOURCE));
+              "Read the label of the product in hand"));
     }
     return advice;
   }

@@ -83,10 +83,9 @@ public record Bushuk1966(double pentosans) implements AbsorptionModel {
         PERCENT.amount(UNCERTAINTY),
         "W. Bushuk 1966 (from memory)",
         List.of(
-            Advice.warning(
+            Advice.of(
                 "DIFFERENCES_ONLY",
                 "the sum of what the parts hold lies above what a farinograph measures",
-                "Use the difference of two flours by this model",
-                "W. Bushuk, Baker's Digest 40 (1966) 38 (from memory)")));
+                "Use the difference of two flours by this model")));
   }
 }

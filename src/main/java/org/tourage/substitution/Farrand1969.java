@@ -54,10 +54,9 @@ public record Farrand1969(double damage) implements AbsorptionModel {
         PERCENT.amount(UNCERTAINTY),
         "E.A. Farrand 1969 (from memory, not confirmed)",
         List.of(
-            Advice.warning(
+            Advice.of(
                 "NOT_CONFIRMED",
                 "the equation was recalled and could not be confirmed",
-                "Compare flours with it; do not weigh water by it",
-                "E.A. Farrand, Cereal Chem. 46 (1969) 103 (from memory)")));
+                "Compare flours with it; do not weigh water by it")));
   }
 }

@@ -42,48 +42,43 @@ final class FlourAdvice {
             .anyMatch(a -> a == Allergen.RYE || a == Allergen.BARLEY || a == Allergen.OAT);
     return Optional.of(
         related
-            ? Advice.warning(
+            ? Advice.of(
                 "GLUTEN_HOLDS_NO_GAS",
                 to.name()
                     + " counts as a cereal with gluten, but it makes no film that holds gas: a dough"
                     + " of it alone rises little and can't be rolled thin",
-                "Exchange at most a quarter, or use a recipe made for it; it is not free of gluten",
-                Advice.COMMON_PRACTICE)
-            : Advice.warning(
+                "Exchange at most a quarter, or use a recipe made for it; it is not free of gluten")
+            : Advice.of(
                 "NO_GLUTEN",
                 to.name()
                     + " has no gluten: a dough of it alone holds no gas and can't be rolled thin",
                 "Exchange at most a quarter, or use a recipe made for it with a binder; it is no"
-                    + " claim of gluten-free",
-                Advice.COMMON_PRACTICE));
+                    + " claim of gluten-free"));
   }
 
   private static Optional<Advice> kind(Ingredient from, Ingredient to) {
     if (to.allergens().contains(Allergen.RYE)) {
       return Optional.of(
-          Advice.note(
+          Advice.of(
               "RYE",
               to.name() + " thickens by its pentosans, not by gluten",
               "Mix gently, expect a stickier dough and a shorter rise; above a third of rye work"
-                  + " with sourdough",
-              Advice.COMMON_PRACTICE));
+                  + " with sourdough"));
     }
     if (FlourFigures.isWholeGrain(to) && !FlourFigures.isWholeGrain(from)) {
       return Optional.of(
-          Advice.note(
+          Advice.of(
               "WHOLE_GRAIN",
               to.name() + " takes its water slowly, and its bran cuts the gluten",
-              "Rest it wet before mixing, mix less, and expect a shorter fermentation tolerance",
-              Advice.COMMON_PRACTICE));
+              "Rest it wet before mixing, mix less, and expect a shorter fermentation tolerance"));
     }
     boolean wheats = FlourFigures.isWheat(from) && FlourFigures.isWheat(to);
     return wheats && FlourFigures.protein(from) - FlourFigures.protein(to) > WEAKER_POINTS
         ? Optional.of(
-            Advice.note(
+            Advice.of(
                 "FLOUR_WEAKER",
                 to.name() + " is weaker than " + from.name(),
-                "Mix for less time and let it rise for less",
-                Advice.COMMON_PRACTICE))
+                "Mix for less time and let it rise for less"))
         : Optional.empty();
   }
 
@@ -96,7 +91,7 @@ final class FlourAdvice {
     boolean rolledIn =
         exchange.after().stages().stream().anyMatch(s -> s.kind() == StageKind.ROLL_IN);
     return Optional.of(
-        Advice.warning(
+        Advice.of(
             "FLOUR_WEAK",
             to.name()
                 + " has "
@@ -105,15 +100,14 @@ final class FlourAdvice {
                 + (rolledIn ? ", too little to be rolled thin without tearing" : ""),
             rolledIn && exchange.share().in(FRACTION) > NEARLY_ALL
                 ? "This can't work as a laminated dough: exchange at most a half, or add gluten"
-                : "Exchange a part only, or add some strong flour",
-            Advice.COMMON_PRACTICE));
+                : "Exchange a part only, or add some strong flour"));
   }
 
   private static Optional<Advice> water(FlourExchange exchange) {
     AmountFormat format = AmountFormat.metric();
     if (!exchange.settled()) {
       return Optional.of(
-          Advice.note(
+          Advice.of(
               "WATER_NOT_SETTLED",
               "no change of the water can be told: the moisture of the bags and the scatter between"
                   + " flours leave "
@@ -126,7 +120,7 @@ final class FlourAdvice {
     }
     return exchange.uncertainty().in(PERCENT) > 2
         ? Optional.of(
-            Advice.note(
+            Advice.of(
                 "WATER_UNCERTAIN",
                 "the water correction may be off by "
                     + format.percent(exchange.uncertainty())

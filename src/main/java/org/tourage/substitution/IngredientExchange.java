@@ -173,22 +173,20 @@ public final class IngredientExchange implements Substitution {
     lost.forEach(
         (component, reason) ->
             advice.add(
-                Advice.warning(
+                Advice.of(
                     "NOT_CONSERVED",
                     "the " + component.word() + " could not be kept: " + reason,
-                    "See the comparison, and correct by hand",
-                    "conservation of mass")));
+                    "See the comparison, and correct by hand")));
     double protein =
         Totals.of(after).protein().in(PERCENT) - Totals.of(before).protein().in(PERCENT);
     if (from().is(Role.EGG) && !to().is(Role.EGG)) {
       advice.add(
-          Advice.warning(
+          Advice.of(
               "EGG_GONE",
               "the binding, lift and colour of egg are not replaced, and the protein changes by "
                   + Numbers.decimals(protein, 1)
                   + " % of flour",
-              "Expect a paler, less tender crumb; try a small dough first",
-              Advice.COMMON_PRACTICE));
+              "Expect a paler, less tender crumb; try a small dough first"));
     }
     if (to().is(Role.SUGAR)) {
       sweetness(advice);
@@ -200,14 +198,13 @@ public final class IngredientExchange implements Substitution {
             .anyMatch(l -> l.ingredient().equals(to()));
     if (rolledIn && Conserved.FAT.of(to()) < LEAN_BLOCK) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "ROLL_IN_LEAN",
               to().name()
                   + " has "
                   + AmountFormat.metric().percent(PERCENT.amount(100 * Conserved.FAT.of(to())))
                   + " fat: more of it is rolled in, and more of its water turns to steam",
-              "Keep it colder, roll gently, and look up its solid-fat curve before you set the bench time",
-              Advice.COMMON_PRACTICE));
+              "Keep it colder, roll gently, and look up its solid-fat curve before you set the bench time"));
     }
     advice.addAll(AllergenChange.advice(before, after));
     return advice;
@@ -220,7 +217,7 @@ public final class IngredientExchange implements Substitution {
       double old = known.get().in(FRACTION);
       double fresh = given.get().in(FRACTION);
       advice.add(
-          Advice.note(
+          Advice.of(
               "SWEETNESS",
               to().name()
                   + " is about "
@@ -232,16 +229,14 @@ public final class IngredientExchange implements Substitution {
                   + "; the exchange makes it "
                   + Numbers.decimals(100 * (ratio * fresh / old - 1), 0)
                   + " % sweeter (a minus for less)",
-              "Taste decides; a table can't know it",
-              "common sweetness tables (from memory)"));
+              "Taste decides; a table can't know it"));
     }
     if (to().brownsSooner() && !from().brownsSooner()) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "BROWNS_SOONER",
               to().name() + " browns sooner than sugar and keeps the crumb moist",
-              "Lower the oven by 10 to 15 K (18 to 27 °F) and look earlier",
-              Advice.COMMON_PRACTICE));
+              "Lower the oven by 10 to 15 K (18 to 27 °F) and look earlier"));
     }
   }
 

@@ -75,14 +75,13 @@ public record ProteinSlope() implements AbsorptionModel {
     List<Advice> advice = new ArrayList<>();
     if (protein < LEAST_PROTEIN || protein > MOST_PROTEIN) {
       advice.add(
-          Advice.note(
+          Advice.of(
               "OUTSIDE_RANGE",
               flour.name()
                   + " has "
                   + Numbers.decimals(protein, 1)
                   + " % protein at 14 % moisture, outside the 10.6 % to 14.8 % of the flours seen",
-              "Trust the difference of two flours more than the figure",
-              "T. Sedláček and I. Švec 2023"));
+              "Trust the difference of two flours more than the figure"));
     }
     return new Estimate(PERCENT.amount(absorption), PERCENT.amount(uncertainty), SOURCE, advice);
   }

@@ -10,16 +10,38 @@ import org.junit.jupiter.api.Test;
 class AdviceTest {
   @Test
   void readsAsOneLine() {
-    assertThat(Advice.warning("X", "salt is 4 %", "Use less", Advice.COMMON_PRACTICE))
+    assertThat(Advice.of("SALT_HIGH", "salt is 4 %", "Use less"))
         .hasToString("Warning: salt is 4 %. Use less. [common practice]");
-    assertThat(Advice.note("X", "a", "b", "c").severity()).isEqualTo(Severity.NOTE);
-    assertThat(Advice.safety("X", "a", "b", "c").severity()).isEqualTo(Severity.SAFETY);
+  }
+
+  @Test
+  void severityAndSourceAreThoseOfTheTable() {
+    assertThat(Advice.of("LYE", "a", "b").severity()).isEqualTo(Severity.SAFETY);
+    assertThat(Advice.of("RYE", "a", "b").severity()).isEqualTo(Severity.NOTE);
+    assertThat(Advice.of("FAT_SOFT", "a", "b", "a curve").source()).isEqualTo("a curve");
+    assertThatThrownBy(() -> new Advice(Severity.NOTE, "LYE", "a", "b", "common practice"))
+        .isInstanceOf(BakeryException.class)
+        .hasMessage("the severity of LYE is not that of the table: NOTE; the table says: SAFETY");
+    assertThatThrownBy(() -> Advice.of("LYE", "a", "b", "hearsay"))
+        .isInstanceOf(BakeryException.class)
+        .hasMessage(
+            "the source of LYE is not that of the table: hearsay; the table says: common practice");
+    assertThatThrownBy(() -> Advice.of("FAT_SOFT", "a", "b"))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("that of the fat's curve");
+  }
+
+  @Test
+  void refusesAnUnknownCode() {
+    assertThatThrownBy(() -> Advice.of("X", "a", "b"))
+        .isInstanceOf(BakeryException.class)
+        .hasMessage("no advice has that code: \"X\"; use a code of the table of advice");
   }
 
   @Test
   @SuppressWarnings("NullAway") // nulls are what is tested
   void refusesNullByName() {
-    assertThatThrownBy(() -> Advice.note("X", null, "b", "c"))
+    assertThatThrownBy(() -> Advice.of("LYE", null, "b"))
         .isInstanceOf(NullPointerException.class)
         .hasMessage("text");
   }

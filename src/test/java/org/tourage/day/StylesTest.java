@@ -38,6 +38,7 @@ class StylesTest {
           "BALANCE_TOO_COARSE",
           "CRUST_HOT",
           "FAT_LAYER_THIN",
+          "FAT_LAYER_FINE",
           "FAT_LAYERS_MANY",
           "HOT_OVEN",
           "HYDRATION_UNUSUAL",

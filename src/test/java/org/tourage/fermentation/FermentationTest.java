@@ -162,7 +162,7 @@ class FermentationTest {
             ColdTail.below(GAS, celsius(8), 3),
             TemperatureHistory.ofHold(celsius(4), hours(10)),
             celsius(23));
-    assertThat(cold.advice()).extracting(Advice::code).containsExactly("COLD_UNSURE");
+    assertThat(cold.advice()).extracting(Advice::code).containsExactly("COLD_SHARE");
     assertThatThrownBy(
             () ->
                 EquivalentTime.of(GAS, TemperatureHistory.ofHold(celsius(4), hours(1)), celsius(0)))

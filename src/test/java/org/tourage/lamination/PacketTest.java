@@ -196,7 +196,8 @@ class PacketTest {
       assertThat(plan(six(LockIn.HALF), 1000, 500, setup).advice())
           .extracting(Advice::code)
           .contains("FAT_LAYERS_CLASSICAL")
-          .doesNotContain("FAT_LAYER_THIN", "FAT_LAYERS_MANY", "FAT_LAYERS_UNUSUAL");
+          .doesNotContain(
+              "FAT_LAYER_THIN", "FAT_LAYER_FINE", "FAT_LAYERS_MANY", "FAT_LAYERS_UNUSUAL");
     }
   }
 
@@ -210,7 +211,8 @@ class PacketTest {
     LaminationPlan puff = LaminationPlan.of(PUFF, books, setup);
     assertThat(puff.advice())
         .extracting(Advice::code)
-        .doesNotContain("FAT_LAYERS_MANY", "FAT_LAYERS_UNUSUAL", "FAT_LAYER_THIN");
+        .doesNotContain(
+            "FAT_LAYERS_MANY", "FAT_LAYERS_UNUSUAL", "FAT_LAYER_THIN", "FAT_LAYER_FINE");
     assertThat(LaminationPlan.of(BatchPlanTest.CRESCENTS, books, setup).advice())
         .filteredOn(a -> a.code().equals("FAT_LAYERS_MANY"))
         .singleElement()

@@ -241,7 +241,7 @@ class WorkabilityTest {
             PLAN.doughDensity(),
             PLAN.fatDensity(),
             LaminationPlan.Setup.SMALL_BENCH.withFinalSheet(millimetres(0.5), millimetres(400)));
-    assertThat(thin.advice()).extracting(Advice::code).contains("FAT_LAYER_THIN");
+    assertThat(thin.advice()).extracting(Advice::code).contains("FAT_LAYER_FINE");
     assertThat(LaminationPlan.fatOfDough(percent(28), kilograms(1))).isEqualTo(grams(280));
     assertThat(LaminationPlan.fatOfFlour(percent(50), ounces(10))).isEqualTo(ounces(5));
   }
