@@ -92,6 +92,19 @@ class ShowTest {
   }
 
   @Test
+  void costAndShoppingListAreInTheUnitsThatAreAskedForAndAPieceSaysItsMass() throws IOException {
+    String text = "currency: EUR\nunits: us\n" + ROLLS + STEPS + PRICES;
+
+    // 500 g / 28.3495 = 17.637 oz; 25 kg / 453.592 g = 55.1 lb
+    assertThat(run(text, "--show", "cost").out())
+        .containsPattern("bread flour +17.6 oz +17.6 oz +0.40 EUR");
+    assertThat(run(text, "--show", "shopping").out())
+        .containsPattern("bread flour +17.6 oz .* 1 x 55.1\\d* lb");
+    assertThat(run(ROLLS + STEPS, "--show", "label").out())
+        .containsPattern("per piece \\(1[12]\\d g\\)");
+  }
+
+  @Test
   void aMissingPriceIsNamedAndNoTotalIsGiven() throws IOException {
     String text = ROLLS + STEPS + "[prices]\nbread flour: 25 kg for 20.00 EUR\n";
 
