@@ -433,14 +433,17 @@ final class RecipeReader {
       }
     }
     boolean weighed = amount.kind() == Kind.MASS && hasLetter(name);
-    if (keepsUnknown && weighed) {
+    Optional<String> meant = keepsUnknown && weighed ? catalogue.mistyped(name) : Optional.empty();
+    if (keepsUnknown && weighed && meant.isEmpty()) {
       return new Found(Ingredient.unknown(name), null, null, note);
     }
     throw new BakeryException(
         Reason.UNKNOWN_NAME,
         "no such ingredient",
         "\"" + VisibleText.of(name) + "\"",
-        catalogue.hint(name) + (keepsUnknown ? "; or weigh it, then its mass counts" : ""));
+        meant.isPresent()
+            ? "did you mean " + meant.get() + "? If not, add it as an ingredient of your own"
+            : catalogue.hint(name) + (keepsUnknown ? "; or weigh it, then its mass counts" : ""));
   }
 
   private static boolean hasLetter(String name) {

@@ -5,12 +5,14 @@ import static java.util.Objects.requireNonNull;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
@@ -177,6 +179,27 @@ public final class Catalogue {
     Set<String> ids = new LinkedHashSet<>(BuiltIn.TABLE.nearest(CatalogueNames.key(name)));
     ids.addAll(CatalogueNames.nearest(wanted, names));
     return ids.stream().limit(NEAR_MATCHES).map(this::nameOf).toList();
+  }
+
+  /**
+   * The known ingredient whose name was meant, if a name that is not known is a known one with one
+   * or two letters wrong ({@code bred flour}). A number in a name is never taken for another.
+   *
+   * @param name the name
+   * @return the everyday name of the ingredient that was meant; empty for a known name and for one
+   *     that is like none
+   */
+  public Optional<String> mistyped(String name) {
+    if (find(requireNonNull(name, "name")).isPresent()) {
+      return Optional.empty();
+    }
+    String wanted = CatalogueNames.key(name);
+    return Stream.concat(ownNames.keySet().stream(), BuiltIn.TABLE.names().keySet().stream())
+        .filter(known -> !known.isEmpty() && CatalogueNames.isMistyped(wanted, known))
+        .min(
+            Comparator.<String>comparingInt(known -> CatalogueNames.edits(wanted, known))
+                .thenComparing(known -> known))
+        .map(known -> require(known).name());
   }
 
   private Ingredient ofId(String id) {

@@ -16,6 +16,11 @@ final class CatalogueNames {
   /** Below this likeness a name is no help. */
   private static final double WORTH_NAMING = 0.4;
 
+  /** In a shorter name a wrong letter makes another word. */
+  private static final int ONE_LETTER_FROM = 5;
+
+  private static final int TWO_LETTERS_FROM = 9;
+
   private static final double SIDE_WORD_WEIGHT = 0.3;
   private static final double KIND_WEIGHT = 0.5;
   private static final double OTHER_KIND = 0.4;
@@ -167,6 +172,29 @@ final class CatalogueNames {
     if (longest - Math.min(a.length(), b.length()) > (1 - SAME_WORD) * longest) {
       return 0;
     }
+    return 1 - (double) edits(a, b) / longest;
+  }
+
+  /**
+   * Whether a name is a known one with a letter or two wrong. The first letter is hardly ever
+   * wrong, and a number is a name of its own: type 55 is not type 65.
+   */
+  static boolean isMistyped(String name, String known) {
+    int length = name.length();
+    int most = length >= TWO_LETTERS_FROM ? 2 : length >= ONE_LETTER_FROM ? 1 : 0;
+    return Math.abs(length - known.length()) <= most
+        && length > 0
+        && name.charAt(0) == known.charAt(0)
+        && digits(name).equals(digits(known))
+        && edits(name, known) <= most;
+  }
+
+  private static String digits(String name) {
+    return name.replaceAll("[^0-9]", "");
+  }
+
+  /** How many letters must be put in, left out or changed. */
+  static int edits(String a, String b) {
     int[] previous = new int[b.length() + 1];
     for (int j = 0; j <= b.length(); j++) {
       previous[j] = j;
@@ -180,6 +208,6 @@ final class CatalogueNames {
       }
       previous = current;
     }
-    return 1 - (double) previous[b.length()] / longest;
+    return previous[b.length()];
   }
 }

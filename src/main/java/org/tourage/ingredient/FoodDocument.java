@@ -309,7 +309,7 @@ public final class FoodDocument implements Serializable {
     if (!Double.isNaN(kilojoules)) {
       composition.printedEnergy(KILOJOULE.amount(kilojoules * scale));
     }
-    FoodReader.checkSum(id, known, scale);
+    FoodChecks.checkSum(id, known, scale);
     return composition.buildPublished();
   }
 

@@ -17,23 +17,9 @@ import org.tourage.ingredient.FoodDocument.Measure;
 import org.tourage.internal.Csv;
 import org.tourage.internal.Numbers;
 import org.tourage.internal.VisibleText;
-import org.tourage.quantity.CupStandard;
-import org.tourage.quantity.HouseholdAmount;
-import org.tourage.quantity.Kind;
 
 /** Reads the figures of one food and refuses those that can't be. */
 final class FoodReader {
-  private static final double SUM_TOLERANCE_GRAMS = 1;
-  private static final double PART_TOLERANCE_GRAMS = 1;
-
-  /** Pure fat has 884 to 902 kcal in 100 g. */
-  private static final double MOST_KILOCALORIES = 910;
-
-  /** Two energies of one food are rounded, and of two sets of factors. */
-  private static final double SAME_ENERGY_SHARE = 0.02;
-
-  private static final double SAME_ENERGY_KILOJOULES = 10;
-
   /** Labels are rounded; what is further off is of another base. */
   private static final double LABEL_SHARE = 0.2;
 
@@ -135,8 +121,9 @@ final class FoodReader {
           "no amount under foodNutrients or labelNutrients",
           "download the food with its nutrients");
     }
-    double energy = energy();
-    check(energy, perVolume);
+    FoodChecks checks = new FoodChecks(id, grams);
+    double energy = checks.energy(energies);
+    checks.check(energy, perVolume);
     return new FoodDocument(
         new FoodDocument.Read(
             id,
@@ -169,7 +156,7 @@ final class FoodReader {
     if (row == null || amount == null) {
       return;
     }
-    String what = row.part == null ? "energy" : word(row.part);
+    String what = row.part == null ? "energy" : FoodChecks.word(row.part);
     String unit = text(nutrient, "unitName").strip();
     if (!sameUnit(unit, row.unit)) {
       throw refused(
@@ -298,14 +285,18 @@ final class FoodReader {
         continue;
       }
       double mass =
-          number(value, word(part), milligrams ? "mg" : "g")
+          number(value, FoodChecks.word(part), milligrams ? "mg" : "g")
               / (milligrams ? 1e3 : 1)
               * 100
               / serving;
       if (alone) {
         grams.put(part, mass);
       } else if (grams.containsKey(part)) {
-        fits(word(part), mass, grams.getOrDefault(part, 0.0), LABEL_GRAMS * 100 / serving);
+        fits(
+            FoodChecks.word(part),
+            mass,
+            grams.getOrDefault(part, 0.0),
+            LABEL_GRAMS * 100 / serving);
       }
     }
   }
@@ -320,115 +311,6 @@ final class FoodReader {
               + Numbers.significant(food, 4)
               + " reported, in a hundred",
           "labelNutrients are for a serving, foodNutrients for 100 g or 100 ml");
-    }
-  }
-
-  /** The energy of the first row there is; two of one kind of energy must agree. */
-  private double energy() {
-    Double kilojoules = energies.get(4);
-    Double kilocalories = energies.get(1);
-    if (kilojoules != null && kilocalories != null) {
-      double off = Math.abs(kilojoules - kilocalories);
-      if (off > SAME_ENERGY_SHARE * kilojoules + SAME_ENERGY_KILOJOULES) {
-        throw refused(
-            Reason.INCONSISTENT,
-            "two energies that are not the same",
-            Numbers.significant(kilojoules, 5)
-                + " kJ and "
-                + Numbers.significant(KILOCALORIE.measure(KILOJOULE.amount(kilocalories)), 5)
-                + " kcal",
-            "1 kcal is 4.184 kJ");
-      }
-    }
-    for (int rank = 1; rank <= 4; rank++) {
-      Double found = energies.get(rank);
-      if (found != null) {
-        return found;
-      }
-    }
-    return Double.NaN;
-  }
-
-  private void check(double energy, boolean perVolume) {
-    part(Component.SUGARS, Component.CARBOHYDRATE);
-    part(Component.FIBRE, Component.CARBOHYDRATE);
-    part(Component.STARCH, Component.CARBOHYDRATE);
-    part(Component.SATURATED_FAT, Component.FAT);
-    part(Component.TRANS_FAT, Component.FAT);
-    part(Component.ADDED_SUGARS, Component.SUGARS);
-    if (!perVolume) {
-      checkSum(id, grams, 1);
-      checkEnergy(energy);
-    }
-  }
-
-  private void part(Component part, Component whole) {
-    double value = grams.getOrDefault(part, 0.0);
-    Double all = grams.get(whole);
-    if (all != null && value > all + PART_TOLERANCE_GRAMS) {
-      throw refused(
-          Reason.INCONSISTENT,
-          "more " + word(part) + " than " + word(whole),
-          Numbers.significant(value, 5) + " g of " + Numbers.significant(all, 5) + " g",
-          "a part can't be greater than its whole");
-    }
-  }
-
-  /** Refuses more than 100 g in 100 g. */
-  static void checkSum(long id, Map<Component, Double> grams, double scale) {
-    double sum = 0;
-    for (Component main :
-        new Component[] {
-          Component.WATER,
-          Component.PROTEIN,
-          Component.FAT,
-          Component.CARBOHYDRATE,
-          Component.ASH,
-          Component.ALCOHOL
-        }) {
-      sum += grams.getOrDefault(main, 0.0) * scale;
-    }
-    double greatest = grams.values().stream().mapToDouble(v -> v * scale).max().orElse(0);
-    double most = 100 + SUM_TOLERANCE_GRAMS;
-    if (sum > most || greatest > most) {
-      throw new BakeryException(
-          Reason.INCONSISTENT,
-          "the figures of fdcId " + id + " are more than there is",
-          Numbers.significant(Math.max(sum, greatest), 5) + " g in 100 g",
-          "give figures for 100 g; is the density right, or are they for a serving?");
-    }
-  }
-
-  /**
-   * Foods differ from the general factors by what they can't digest and by other factors: only what
-   * is a confusion of units is refused.
-   */
-  private void checkEnergy(double energy) {
-    if (Double.isNaN(energy)) {
-      return;
-    }
-    double printed = KILOCALORIE.measure(KILOJOULE.amount(energy));
-    boolean known =
-        grams.containsKey(Component.PROTEIN)
-            && grams.containsKey(Component.FAT)
-            && grams.containsKey(Component.CARBOHYDRATE);
-    double factors =
-        4 * grams.getOrDefault(Component.PROTEIN, 0.0)
-            + 9 * grams.getOrDefault(Component.FAT, 0.0)
-            + 4 * grams.getOrDefault(Component.CARBOHYDRATE, 0.0)
-            + 7 * grams.getOrDefault(Component.ALCOHOL, 0.0);
-    boolean off =
-        known
-            && (printed > Math.max(1.6 * factors, factors + 60)
-                || printed < Math.min(0.35 * factors, factors - 60));
-    if (printed > MOST_KILOCALORIES || off) {
-      throw refused(
-          Reason.INCONSISTENT,
-          "the energy does not fit the nutrients",
-          Numbers.significant(printed, 4)
-              + " kcal in 100 g"
-              + (known ? ", " + Numbers.significant(factors, 4) + " kcal by the factors" : ""),
-          "are kJ and kcal, or 100 g and the serving, mixed up?");
     }
   }
 
@@ -451,30 +333,13 @@ final class FoodReader {
     String words = unit.isEmpty() ? modifier : modifier.isEmpty() ? unit : unit + ", " + modifier;
     int comma = words.indexOf(',');
     String measure = comma < 0 ? words : words.substring(0, comma).strip();
-    Filling filling = comma < 0 ? Filling.AS_IS : filling(words.substring(comma + 1).strip());
+    Filling filling =
+        comma < 0 ? Filling.AS_IS : FoodMeasures.filling(words.substring(comma + 1).strip());
     String text = Numbers.significant(amount, 6) + " " + measure;
-    if (filling == null || weight <= 0 || amount <= 0 || !isMeasure(text)) {
+    if (filling == null || weight <= 0 || amount <= 0 || !FoodMeasures.isMeasure(text)) {
       leftOut.add(VisibleText.of(Numbers.significant(amount, 6) + " " + words));
     } else {
       measures.add(new Measure(text, filling, weight));
-    }
-  }
-
-  private static @Nullable Filling filling(String word) {
-    for (Filling filling : Filling.values()) {
-      if (filling.word().equals(word.toLowerCase(Locale.ROOT))) {
-        return filling;
-      }
-    }
-    return null;
-  }
-
-  private static boolean isMeasure(String text) {
-    try {
-      HouseholdAmount read = HouseholdAmount.parse(text, CupStandard.US_CUSTOMARY);
-      return (read.kind() == Kind.VOLUME || read.countWord().isPresent()) && !read.isRange();
-    } catch (BakeryException other) {
-      return false;
     }
   }
 
@@ -518,10 +383,6 @@ final class FoodReader {
     return value == null
         ? "nothing"
         : value instanceof Map ? "an object" : VisibleText.of(value.toString());
-  }
-
-  private static String word(Component part) {
-    return part.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 
   private BakeryException refused(Reason reason, String problem, String given, String expected) {

@@ -562,6 +562,7 @@ public final class Ingredient implements Serializable {
             && composition.equals(that.composition)
             && allergens.equals(that.allergens)
             && allergensToCheck.equals(that.allergensToCheck)
+            && allergensUnknown == that.allergensUnknown
             && portions.equals(that.portions)
             && spreads.equals(that.spreads)
             && Objects.equals(flour, that.flour)

@@ -225,7 +225,7 @@ public record AllergenSummary(
                     || a == Allergen.OAT);
   }
 
-  /** The two lists. */
+  /** The two lists, and what is not known. */
   @Override
   public String toString() {
     return "US: "
@@ -235,6 +235,7 @@ public record AllergenSummary(
         + (check.isEmpty()
             ? ""
             : "; check labels for "
-                + check.stream().sorted().map(Allergen::word).collect(Collectors.joining(", ")));
+                + check.stream().sorted().map(Allergen::word).collect(Collectors.joining(", ")))
+        + unknownText().map(text -> "; " + text).orElse("");
   }
 }

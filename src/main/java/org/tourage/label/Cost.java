@@ -223,12 +223,16 @@ public record Cost(List<Item> items, List<Other> others, Money known) implements
                 "Give it; the sum is of what has a price"));
   }
 
-  /** A table of what each costs, and the sum. */
-  @Override
-  public String toString() {
+  /**
+   * What each costs and the sum, with masses in the units of a format.
+   *
+   * @param format the units of the masses
+   * @return a table
+   */
+  public String table(AmountFormat format) {
+    requireNonNull(format, "format");
     TextTable table = new TextTable(1);
     table.row("ingredient", "used", "bought", "cost");
-    AmountFormat format = AmountFormat.metric();
     for (Item item : items) {
       table.row(
           item.ingredient.name(),
@@ -242,5 +246,11 @@ public record Cost(List<Item> items, List<Other> others, Money known) implements
     table.row(
         missing().isEmpty() ? "total" : "total without " + missing(), "", "", known.toString());
     return table.toString();
+  }
+
+  /** A table of what each costs, and the sum; masses are metric. */
+  @Override
+  public String toString() {
+    return table(AmountFormat.metric());
   }
 }

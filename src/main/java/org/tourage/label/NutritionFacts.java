@@ -123,8 +123,11 @@ public record NutritionFacts(String basis, Amount<Mass> mass, List<NutrientFigur
    */
   public String table(LabelScheme scheme) {
     TextTable table = new TextTable(1);
+    String metric = AmountFormat.metric().mass(mass);
     table.row(
-        "per " + basis, "", scheme == LabelScheme.EU ? "% reference intake" : "% daily value");
+        "per " + basis + (basis.equals(metric) ? "" : " (" + metric + ")"),
+        "",
+        scheme == LabelScheme.EU ? "% reference intake" : "% daily value");
     EnergyFigure energy = energy(scheme);
     table.row(
         scheme == LabelScheme.EU ? "energy" : "calories",

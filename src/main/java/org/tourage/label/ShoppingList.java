@@ -261,11 +261,15 @@ public record ShoppingList(List<Item> items) implements Serializable {
     return Optional.ofNullable(sum);
   }
 
-  /** The list by kind, metric and household. */
-  @Override
-  public String toString() {
+  /**
+   * The list by kind, as a mass and by household measure, with masses in the units of a format.
+   *
+   * @param format the units of the masses
+   * @return a table
+   */
+  public String table(AmountFormat format) {
+    requireNonNull(format, "format");
     TextTable table = new TextTable(1);
-    AmountFormat format = AmountFormat.metric();
     table.row("to buy", "mass", "household", "packages");
     Role shelf = null;
     for (Item item : items) {
@@ -282,5 +286,11 @@ public record ShoppingList(List<Item> items) implements Serializable {
       }
     }
     return table.toString();
+  }
+
+  /** The list by kind, metric and household. */
+  @Override
+  public String toString() {
+    return table(AmountFormat.metric());
   }
 }

@@ -127,10 +127,21 @@ public final class BenchSheet implements Serializable {
     }
     table.row("dough", format.mass(day.batch().dough()));
     table.row("flour", format.mass(day.batch().flour()));
+    unknownFlour().ifPresent(names -> table.row("unknown flour", names));
     day.water().found().ifPresent(w -> table.row("water", waterInShort(w)));
     table.row("start", day.timetable().start().toString());
     table.row("end", day.timetable().end().toString());
     return table.toString().lines().toList();
+  }
+
+  /** A flour of which nothing is known changes every baker's percentage. */
+  private Optional<String> unknownFlour() {
+    return day.batch().formula().lines().stream()
+        .filter(l -> l.isFlour() && l.ingredient().composition().isUnknown())
+        .map(l -> l.ingredient().name())
+        .distinct()
+        .reduce((a, b) -> a + ", " + b)
+        .map(names -> names + ", counted as flour: all percentages rest on it");
   }
 
   private List<String> recipe(HouseholdRecipe recipe) {

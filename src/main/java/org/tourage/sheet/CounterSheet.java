@@ -244,7 +244,7 @@ public final class CounterSheet implements Serializable {
       cost = cost.withWork(work.time, work.hour);
     }
     SheetText text = titled("cost");
-    text.section("Cost", cost.toString().lines().toList());
+    text.section("Cost", cost.table(format).lines().toList());
     List<String> each = new ArrayList<>();
     if (day.pieces() > 0) {
       each.add(
@@ -271,7 +271,7 @@ public final class CounterSheet implements Serializable {
     PriceList list = prices == null ? PriceList.in(java.util.Currency.getInstance("XXX")) : prices;
     ShoppingList shopping = ShoppingList.of(List.of(day.batch()), list, onHand);
     SheetText text = titled("shopping list");
-    text.section("To buy", shopping.toString().lines().toList());
+    text.section("To buy", shopping.table(format).lines().toList());
     Optional<Money> price = prices == null ? Optional.empty() : shopping.price();
     text.section(
         "Whole packages",

@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.tourage.advice.Advice;
 import org.tourage.formula.Formula;
 import org.tourage.formula.Line;
 import org.tourage.ingredient.Allergen;
+import org.tourage.ingredient.Ingredient;
 
 /** The allergens that an exchange brings and takes. */
 final class AllergenChange {
@@ -60,6 +62,25 @@ final class AllergenChange {
               "Traces come with ingredients, shared tools and shared ovens; make no claim without"
                   + " control"));
     }
+    unknown(after, before)
+        .ifPresent(
+            names ->
+                advice.add(
+                    Advice.safety(
+                        "ALLERGEN_UNKNOWN",
+                        names + " comes into the formula with unknown allergens: it can hold any",
+                        "Read its label and state them before anyone eats of it",
+                        SOURCE)));
+    unknown(before, after)
+        .ifPresent(
+            names ->
+                advice.add(
+                    Advice.safety(
+                        "ALLERGEN_UNKNOWN",
+                        names
+                            + " leaves the formula; its allergens are unknown, and so is what left",
+                        "Read its label before you say what the formula no longer holds",
+                        SOURCE)));
     Set<Allergen> check = EnumSet.noneOf(Allergen.class);
     List<String> products = new ArrayList<>();
     for (Line line : after.lines()) {
@@ -78,6 +99,17 @@ final class AllergenChange {
               "Read the label of the product in hand"));
     }
     return advice;
+  }
+
+  /** What is in one formula and not in the other, and of unknown allergens. */
+  private static Optional<String> unknown(Formula in, Formula notIn) {
+    return in.lines().stream()
+        .map(Line::ingredient)
+        .filter(i -> !i.areAllergensKnown())
+        .filter(i -> notIn.lines().stream().noneMatch(l -> l.ingredient().equals(i)))
+        .map(Ingredient::name)
+        .distinct()
+        .reduce((a, b) -> a + " and " + b);
   }
 
   private static String words(Set<Allergen> allergens) {

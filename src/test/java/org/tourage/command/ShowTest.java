@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Label, cost, shopping list and scaling sheet of the main command, and what is unknown. */
 class ShowTest {
@@ -88,6 +89,19 @@ class ShowTest {
         .containsPattern("a piece: 1\\.\\d\\d EUR")
         .containsPattern("of 4.00 EUR that it sells for: \\d\\d")
         .doesNotContain("no price");
+  }
+
+  @Test
+  void costAndShoppingListAreInTheUnitsThatAreAskedForAndAPieceSaysItsMass() throws IOException {
+    String text = "currency: EUR\nunits: us\n" + ROLLS + STEPS + PRICES;
+
+    // 500 g / 28.3495 = 17.637 oz; 25 kg / 453.592 g = 55.1 lb
+    assertThat(run(text, "--show", "cost").out())
+        .containsPattern("bread flour +17.6 oz +17.6 oz +0.40 EUR");
+    assertThat(run(text, "--show", "shopping").out())
+        .containsPattern("bread flour +17.6 oz .* 1 x 55.1\\d* lb");
+    assertThat(run(ROLLS + STEPS, "--show", "label").out())
+        .containsPattern("per piece \\(1[12]\\d g\\)");
   }
 
   @Test
@@ -212,10 +226,30 @@ class ShowTest {
         .contains("no such ingredient", "did you mean", "bread flour", "or weigh it");
   }
 
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"100 g bred flour", "100 g bread fluor", "20 g grnulated sugar", "40 g buter"})
+  void aWeighedNameThatIsOneOrTwoLettersOffAKnownOneIsRefusedAsMistyped(String line)
+      throws IOException {
+    MainTest.Result result = run(ROLLS + line + "\n" + STEPS);
+
+    assertThat(result.code()).isEqualTo(2);
+    assertThat(result.err()).contains("no such ingredient", "did you mean");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"hundreds and thousands", "house flour", "mola", "kamut flour", "zoat"})
+  void aNameThatIsNoMistypedOneIsKept(String name) throws IOException {
+    assertThat(run(ROLLS + "20 g " + name + "\n" + STEPS).code()).isZero();
+  }
+
   @Test
-  void anUnknownFlourCountsAsFlourAndSaysSoWithNearMatches() throws IOException {
-    assertThat(run(ROLLS + "100 g bred flour\n" + STEPS).out().replaceAll("\\s+", " "))
+  void anUnknownFlourCountsAsFlourAndSaysSoAtTheTopAndWithNearMatches() throws IOException {
+    String out = run(ROLLS + "100 g millstone flour\n" + STEPS).out().replaceAll("\\s+", " ");
+
+    assertThat(out)
         .containsPattern("flour +600 g")
-        .contains("it is counted as flour. Did you mean", "bread flour");
+        .contains("it is counted as flour.")
+        .containsSubsequence("At a glance", "unknown flour millstone flour", "As given");
   }
 }

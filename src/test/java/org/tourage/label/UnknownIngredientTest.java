@@ -2,11 +2,16 @@ package org.tourage.label;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.tourage.quantity.Amounts.grams;
+import static org.tourage.quantity.Amounts.percent;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.tourage.formula.Batch;
 import org.tourage.formula.Formula;
+import org.tourage.ingredient.Catalogue;
+import org.tourage.ingredient.Composition;
 import org.tourage.ingredient.Ingredient;
+import org.tourage.ingredient.Role;
 
 class UnknownIngredientTest {
   private static final Ingredient SPRINKLES = Ingredient.unknown("sprinkles");
@@ -62,5 +67,22 @@ class UnknownIngredientTest {
     assertThat(dough.formula().hydration().working().toString()).contains("unknown, left out");
     // the finish does not wet the dough
     assertThat(BATCH.formula().hydration().unknown()).isEmpty();
+  }
+
+  @Test
+  void unknownAllergensAreNotTheSameValueAsNone() {
+    Ingredient silent = dust().allergensUnknown().build();
+    Ingredient free = dust().allergens().build();
+
+    assertThat(silent).isNotEqualTo(free).isEqualTo(dust().allergensUnknown().build());
+    Catalogue own = Catalogue.builtIn().with(silent, List.of("house dust"));
+    assertThat(own.require("house dust").areAllergensKnown()).isFalse();
+    assertThat(own.with(free).require("house dust").areAllergensKnown()).isTrue();
+  }
+
+  private static Ingredient.Builder dust() {
+    return Ingredient.builder("dust", "dust")
+        .role(Role.INCLUSION)
+        .composition(Composition.builder().water(percent(1)).build());
   }
 }

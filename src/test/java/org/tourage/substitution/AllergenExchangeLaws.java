@@ -74,4 +74,33 @@ class AllergenExchangeLaws {
     }
     assertThat(said.isEmpty()).isEqualTo(left.isEmpty() && entered.isEmpty());
   }
+
+  @Property(tries = 50)
+  void anExchangeWithOrToWhatHasUnknownAllergensSaysThatTheyAreUnknown(
+      @ForAll("fats") Ingredient known) {
+    Ingredient silent =
+        Ingredient.builder("house-fat", "house fat")
+            .role(Role.FAT)
+            .composition(Catalogue.builtIn().require("shortening").composition())
+            .allergensUnknown()
+            .build();
+    assertThat(unknownSaid(known, silent))
+        .contains("house fat comes into the formula", "can hold any");
+    assertThat(unknownSaid(silent, known)).contains("house fat leaves the formula", "are unknown");
+    assertThat(unknownSaid(known, FATS.get(known.equals(FATS.get(0)) ? 1 : 0))).isEmpty();
+  }
+
+  private static String unknownSaid(Ingredient from, Ingredient to) {
+    Formula before =
+        Formula.byPercent(
+            "dough",
+            f ->
+                f.line("bread flour", percent(100))
+                    .line("water", percent(60))
+                    .line(from, percent(20)));
+    return IngredientExchange.of(before, from, to).advice().stream()
+        .filter(a -> a.code().equals("ALLERGEN_UNKNOWN"))
+        .map(Advice::text)
+        .collect(Collectors.joining("; "));
+  }
 }
