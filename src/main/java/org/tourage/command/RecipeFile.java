@@ -96,6 +96,7 @@ public final class RecipeFile {
    * @return the changed file
    */
   public RecipeFile withCatalogue(String catalogueName, String text) {
+    requireNonNull(catalogueName, "catalogueName");
     RecipeFile file = new RecipeFile(this);
     file.read(catalogueName, requireNonNull(text, "text"), file.kitchen, Holds.CATALOGUE);
     return file;

@@ -217,6 +217,24 @@ public final class Nutrition implements Explained, Serializable {
   }
 
   /**
+   * The nutrients of a piece of a mass, where not all of the batch gets into pieces.
+   *
+   * @param piece the mass of the baked piece, positive
+   * @return the facts
+   */
+  public NutritionFacts perPiece(Quantity<Mass> piece) {
+    double mass = GRAM.measure("the piece", piece);
+    if (!(mass > 0)) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "a piece must weigh something",
+          Given.mass("the piece", piece).toString(),
+          "give for example 50 g");
+    }
+    return facts("piece", mass / grams());
+  }
+
+  /**
    * The nutrients of a serving.
    *
    * @param serving the mass of the baked serving, positive

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Mass;
@@ -18,6 +19,7 @@ import org.tourage.advice.Advice;
 import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.day.BakeDay;
+import org.tourage.formula.Stage;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.label.Cost;
 import org.tourage.label.IngredientList;
@@ -43,6 +45,10 @@ import org.tourage.quantity.AmountFormat;
  */
 public final class CounterSheet implements Serializable {
   private static final long serialVersionUID = 1L;
+
+  /** The share of the batch from which on what does not reach a piece is spoken of. */
+  private static final double ASIDE = 0.001;
+
   private static final double[] SIZES = {0.5, 1, 2, 3, 5};
 
   /** The day. */
@@ -170,7 +176,7 @@ public final class CounterSheet implements Serializable {
    * @throws BakeryException if the cost is asked for and there are no prices
    */
   public String text(SheetView view) {
-    return switch (view) {
+    return switch (requireNonNull(view, "view")) {
       case BENCH -> BenchSheet.of(day, format).toString();
       case LABEL -> label();
       case COST -> cost();
@@ -186,10 +192,25 @@ public final class CounterSheet implements Serializable {
   private Amount<Mass> lost() {
     return day.bake()
         .found()
-        .map(
-            baking ->
-                GRAM.amount(day.batch().dough().in(GRAM) * baking.bake().end().loss().in(FRACTION)))
+        .map(baking -> GRAM.amount(baked().in(GRAM) * baking.bake().end().loss().in(FRACTION)))
         .orElse(GRAM.amount(0));
+  }
+
+  /** What goes into the oven of the batch, fillings as well; what is put on afterwards does not. */
+  private Amount<Mass> baked() {
+    Amount<Mass> sum = day.batch().total();
+    for (Stage stage : day.batch().formula().stages()) {
+      sum = stage.kind().isBaked() ? sum : sum.subtract(day.batch().weightOf(stage));
+    }
+    return sum;
+  }
+
+  /** A piece as it comes out: what was scaled and filled, less its loss, and its finish. */
+  private Amount<Mass> piece(Amount<Mass> lost) {
+    double kept = 1 - lost.in(GRAM) / baked().in(GRAM);
+    double raw = day.scalingWeight().in(GRAM) + day.fillingWeight().in(GRAM);
+    double after = day.batch().total().subtract(baked()).in(GRAM) / day.pieces();
+    return GRAM.amount(raw * kept + after);
   }
 
   private String label() {
@@ -199,8 +220,8 @@ public final class CounterSheet implements Serializable {
     text.section(
         "What it is of",
         List.of(
-            format.mass(nutrition.mass())
-                + " of product from "
+            product(nutrition, lost)
+                + " from "
                 + format.mass(day.batch().total())
                 + " weighed; "
                 + (day.bake().found().isPresent()
@@ -211,7 +232,7 @@ public final class CounterSheet implements Serializable {
         nutrition.per100Grams().table(LabelScheme.EU).lines().toList());
     text.section(
         "Nutrition, United States",
-        (day.pieces() > 0 ? nutrition.perPiece(day.pieces()) : nutrition.per100Grams())
+        (day.pieces() > 0 ? nutrition.perPiece(piece(lost)) : nutrition.per100Grams())
             .table(LabelScheme.US)
             .lines()
             .toList());
@@ -226,6 +247,23 @@ public final class CounterSheet implements Serializable {
     }
     text.advice("Still to be looked at", advice);
     return text.toString();
+  }
+
+  private String product(Nutrition nutrition, Amount<Mass> lost) {
+    if (day.pieces() == 0) {
+      return format.mass(nutrition.mass()) + " of product";
+    }
+    Amount<Mass> all = piece(lost).multiply(day.pieces());
+    double aside = nutrition.mass().subtract(all).in(GRAM);
+    return format.mass(all)
+        + " of product, "
+        + day.pieces()
+        + " pieces of "
+        + format.mass(piece(lost))
+        + (aside > ASIDE * all.in(GRAM)
+            ? " (trim and what stays on bench and tools are not in it)"
+            : "")
+        + ",";
   }
 
   private String cost() {
@@ -298,5 +336,22 @@ public final class CounterSheet implements Serializable {
   @Override
   public String toString() {
     return text(SheetView.LABEL);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof CounterSheet that
+        && day.equals(that.day)
+        && format.equals(that.format)
+        && Objects.equals(prices, that.prices)
+        && onHand.equals(that.onHand)
+        && Objects.equals(kilowattHour, that.kilowattHour)
+        && Objects.equals(work, that.work)
+        && Objects.equals(sellsFor, that.sellsFor);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(day, format, prices, onHand, kilowattHour, work, sellsFor);
   }
 }

@@ -15,8 +15,6 @@ import org.tourage.ingredient.Ingredient;
 
 /** The allergens that an exchange brings and takes. */
 final class AllergenChange {
-  private static final String SOURCE =
-      "21 U.S.C. 321(qq); Regulation (EU) No 1169/2011, Annex II; table of the catalogue";
 
   private AllergenChange() {}
 
@@ -66,21 +64,17 @@ final class AllergenChange {
         .ifPresent(
             names ->
                 advice.add(
-                    Advice.safety(
-                        "ALLERGEN_UNKNOWN",
+                    unsure(
                         names + " comes into the formula with unknown allergens: it can hold any",
-                        "Read its label and state them before anyone eats of it",
-                        SOURCE)));
+                        "Read its label and state them before anyone eats of it")));
     unknown(before, after)
         .ifPresent(
             names ->
                 advice.add(
-                    Advice.safety(
-                        "ALLERGEN_UNKNOWN",
+                    unsure(
                         names
                             + " leaves the formula; its allergens are unknown, and so is what left",
-                        "Read its label before you say what the formula no longer holds",
-                        SOURCE)));
+                        "Read its label before you say what the formula no longer holds")));
     Set<Allergen> check = EnumSet.noneOf(Allergen.class);
     List<String> products = new ArrayList<>();
     for (Line line : after.lines()) {
@@ -116,5 +110,9 @@ final class AllergenChange {
     return allergens.stream()
         .map(a -> a.name().toLowerCase(Locale.ROOT).replace('_', ' '))
         .collect(Collectors.joining(", "));
+  }
+
+  private static Advice unsure(String text, String remedy) {
+    return Advice.of("ALLERGEN_UNKNOWN", text, remedy);
   }
 }

@@ -1,10 +1,13 @@
 package org.tourage.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -251,5 +254,27 @@ class ShowTest {
         .containsPattern("flour +600 g")
         .contains("it is counted as flour.")
         .containsSubsequence("At a glance", "unknown flour millstone flour", "As given");
+  }
+
+  @Test
+  void whatStaysOnTheBenchIsInNoPieceAndAFillingLosesWaterAsTheDoughDoes() throws IOException {
+    String filled =
+        "title: Filled rolls\npieces: 10\npiece-mass: 80 g\nprocess-loss: 5 %\n[dough]\n500 g bread flour\n"
+            + "300 g water\n10 g salt\n5 g instant yeast\n[filling Jam]\n200 g apricot jam\n"
+            + STEPS;
+    String out = run(filled, "--show", "bench,label").out();
+    Matcher of = Pattern.compile("([0-9]+) g of product, 10 pieces of ([0-9.]+) g").matcher(out);
+    assertThat(of.find()).as(out).isTrue();
+    double piece = Double.parseDouble(of.group(2));
+    assertThat(out)
+        .contains("scaling weight, raw         64 g")
+        .contains("filling each                16 g");
+    Matcher rows =
+        Pattern.compile("20 min +[0-9.]+ °C +[0-9.]+ °C +[0-9.]+ °C +([0-9.]+) %").matcher(out);
+    assertThat(rows.find()).as(out).isTrue();
+    double kept = 1 - Double.parseDouble(rows.group(1)) / 100;
+    // 64 g of dough and 16 g of jam are scaled, whatever stays on the bench
+    assertThat(piece).isCloseTo(80 * kept, within(0.6));
+    assertThat(Double.parseDouble(of.group(1))).isCloseTo(10 * piece, within(5.1));
   }
 }

@@ -31,6 +31,7 @@ import org.tourage.formula.Levain;
 import org.tourage.formula.Preferment;
 import org.tourage.formula.Propagation;
 import org.tourage.ingredient.Catalogue;
+import org.tourage.ingredient.FoodDocument;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.label.Cost;
 import org.tourage.label.Money;
@@ -65,6 +66,7 @@ import org.tourage.schedule.SchedulerAnswer;
 import org.tourage.schedule.SchedulingProblem;
 import org.tourage.schedule.Task;
 import org.tourage.sheet.BenchSheet;
+import org.tourage.sheet.CounterSheet;
 import org.tourage.substitution.FlourBlend;
 import org.tourage.substitution.FlourProperty;
 import org.tourage.substitution.IngredientExchange;
@@ -83,6 +85,7 @@ final class Exhibits {
     Gallery gallery =
         new Gallery()
             .put(Main.demo(), demo, BenchSheet.of(demo, AmountFormat.metric()), CATALOGUE)
+            .put(CounterSheet.of(demo, AmountFormat.metric()), food())
             .put(rings(), onEgg(), formulas(), money(), ovens(), models(), layers(), refusals())
             .put(plans());
     return gallery.grow().grow();
@@ -206,6 +209,13 @@ final class Exhibits {
         FlourBlend.of(FLOUR, CATALOGUE.require("cake flour"))
             .to(FlourProperty.PROTEIN, percent(10))
             .cheapest());
+  }
+
+  private static FoodDocument food() {
+    return FoodDocument.parseOne(
+        "{\"fdcId\":900000098,\"dataType\":\"SR Legacy\",\"description\":\"an invented food\","
+            + "\"foodNutrients\":[{\"nutrient\":{\"id\":1051,\"number\":\"255\",\"name\":\"Water\","
+            + "\"unitName\":\"g\"},\"amount\":12.5}]}");
   }
 
   private static List<Object> money() {

@@ -396,7 +396,7 @@ class FoodDocumentTest {
     URL[] path = {
       where(FoodDocument.class), where(Quantity.class), where(tech.units.indriya.AbstractUnit.class)
     };
-    try (URLClassLoader bare = new URLClassLoader(path, ClassLoader.getPlatformClassLoader())) {
+    try (URLClassLoader bare = new URLClassLoader(path, null)) {
       Class<?> type = bare.loadClass(FoodDocument.class.getName());
       assertThatThrownBy(() -> type.getMethod("parse", String.class).invoke(null, "{}"))
           .isInstanceOf(InvocationTargetException.class)

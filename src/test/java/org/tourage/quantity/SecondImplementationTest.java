@@ -14,6 +14,7 @@ import javax.measure.Unit;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
 import org.apache.sis.measure.Units;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.tourage.advice.BakeryException;
 
@@ -21,6 +22,13 @@ import org.tourage.advice.BakeryException;
  * Another implementation of the units API, that of Apache SIS, is read as right as the usual one.
  */
 class SecondImplementationTest {
+  /** On the module path the other implementation is a module that ours does not know. */
+  @BeforeAll
+  static void itCanBeRead() throws ClassNotFoundException {
+    Class<?> theirs = Class.forName("org.apache.sis.measure.Units");
+    SecondImplementationTest.class.getModule().addReads(theirs.getModule());
+  }
+
   @SuppressWarnings("unchecked")
   private static <T> T cast(Object any) {
     return (T) any;
