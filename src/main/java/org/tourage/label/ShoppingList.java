@@ -20,9 +20,11 @@ import org.tourage.advice.BakeryException.Reason;
 import org.tourage.formula.Batch;
 import org.tourage.formula.Line;
 import org.tourage.ingredient.Component;
+import org.tourage.ingredient.Filling;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Portion;
 import org.tourage.ingredient.Role;
+import org.tourage.internal.Numbers;
 import org.tourage.internal.TextTable;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
@@ -71,6 +73,11 @@ public record ShoppingList(List<Item> items) implements Serializable {
   /** A measure of volume stands for its mass within this share. */
   private static final double HOUSEHOLD_PERCENT = 5;
 
+  /** The size in which eggs are counted. */
+  private static final String EGG_SIZE = "large";
+
+  private static final double NOTHING = 1e-6;
+
   /**
    * One thing to buy.
    *
@@ -113,12 +120,18 @@ public record ShoppingList(List<Item> items) implements Serializable {
     }
 
     /**
-     * What is to be bought in cups and spoons.
+     * What is to be bought in cups and spoons, whole eggs in eggs.
      *
-     * @return for example {@code 2 1/2 cups}; empty where no volume of it is on record or no
-     *     kitchen measure is near
+     * @return for example {@code 2 1/2 cups}, {@code 6 3/4 cups, spooned} or {@code 2 large}; empty
+     *     where no volume of it is on record or no kitchen measure is near
      */
     public Optional<String> household() {
+      for (Portion portion : ingredient.portions()) {
+        if (ingredient.is(Role.EGG) && portion.word().equals(EGG_SIZE)) {
+          double eggs = Math.ceil(toBuy.in(GRAM) / portion.mass().in(GRAM) - NOTHING);
+          return Optional.of(Numbers.decimals(eggs, 0) + " " + EGG_SIZE);
+        }
+      }
       for (Portion portion : ingredient.portions()) {
         if (portion.measure().kind() == Kind.VOLUME && portion.word().isEmpty()) {
           double gramsPerMillilitre =
@@ -126,7 +139,12 @@ public record ShoppingList(List<Item> items) implements Serializable {
                   / portion.measure().to(MILLILITRE).value();
           return new KitchenMeasure(
                   CupStandard.US_CUSTOMARY, BakeryUnits.PERCENT.amount(HOUSEHOLD_PERCENT))
-              .describe(MILLILITRE.amount(toBuy.in(GRAM) / gramsPerMillilitre));
+              .describe(MILLILITRE.amount(toBuy.in(GRAM) / gramsPerMillilitre))
+              .map(
+                  text ->
+                      portion.filling() == Filling.AS_IS
+                          ? text
+                          : text + ", " + portion.filling().word());
         }
       }
       return Optional.empty();

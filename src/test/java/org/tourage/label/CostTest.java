@@ -15,6 +15,7 @@ import java.math.BigDecimal;
 import java.util.Currency;
 import java.util.List;
 import java.util.Map;
+import javax.measure.quantity.Mass;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -26,6 +27,7 @@ import org.tourage.formula.Formula;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Ingredient;
 import org.tourage.ingredient.Role;
+import org.tourage.quantity.Amount;
 
 /** Prices of the invented pastry school Kestrel Lane. */
 class CostTest {
@@ -233,5 +235,25 @@ class CostTest {
                     List.of(turnovers(), Formula.byWeight("x", f -> f.line(FLOUR, grams(100))))))
         .isInstanceOf(BakeryException.class);
     assertThatThrownBy(() -> new ScalingSheet(List.of())).isInstanceOf(BakeryException.class);
+  }
+
+  @Test
+  void eggsAreBoughtInEggsAndACupOfFlourSaysHowItIsFilled() {
+    Batch batch =
+        Formula.byWeight(
+            "enriched",
+            f ->
+                f.line("bread flour", grams(807))
+                    .line("water", grams(300))
+                    .line("egg", grams(101)));
+    String list =
+        ShoppingList.of(
+                List.of(batch),
+                PriceList.in(Currency.getInstance("EUR")),
+                Map.<Ingredient, Amount<Mass>>of())
+            .toString();
+    // 101 g are two eggs of 50 g and a little more; 807 g are 6.83 spooned cups of 118.1 g
+    assertThat(list).containsPattern("whole egg +101 g +3 large");
+    assertThat(list).containsPattern("bread flour +807 g +6 3/4 cups, spooned");
   }
 }

@@ -30,13 +30,13 @@ class NutritionLaws {
   private static final List<Ingredient> FLOURS =
       ALL.stream().filter(i -> i.is(Role.FLOUR)).toList();
 
-  /** A dough with a soaker, a roll-in and a finish, of anything that is in the catalogue. */
+  /** A dough with every kind of stage, a glaze and a dusting, of anything in the catalogue. */
   @Provide
   Arbitrary<Batch> batches() {
     return Combinators.combine(
             Arbitraries.of(FLOURS),
-            Arbitraries.of(ALL).list().ofSize(4),
-            Arbitraries.doubles().between(1, 400).list().ofSize(4))
+            Arbitraries.of(ALL).list().ofSize(7),
+            Arbitraries.doubles().between(1, 400).list().ofSize(7))
         .as(
             (flour, others, masses) ->
                 Formula.byWeight(
@@ -49,8 +49,20 @@ class NutritionLaws {
                                 StageKind.SOAKER,
                                 "Soaker",
                                 s -> s.line(others.get(1), grams(masses.get(1))))
+                            .stage(
+                                StageKind.PREFERMENT,
+                                "Sponge",
+                                s ->
+                                    s.line(flour, grams(100))
+                                        .line(others.get(4), grams(masses.get(4))))
+                            .stage(
+                                StageKind.FILLING,
+                                "Filling",
+                                s -> s.line(others.get(5), grams(masses.get(5))))
                             .rollIn(others.get(2), grams(masses.get(2)))
-                            .finish(others.get(3), grams(masses.get(3)))));
+                            // glaze and dusting
+                            .finish(others.get(3), grams(masses.get(3)))
+                            .finish(others.get(6), grams(masses.get(6)))));
   }
 
   private static double atLeast(NutritionFacts facts, Nutrient nutrient) {

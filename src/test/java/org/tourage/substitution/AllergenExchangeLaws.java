@@ -13,6 +13,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.tourage.advice.Advice;
+import org.tourage.advice.BakeryException;
 import org.tourage.formula.Formula;
 import org.tourage.ingredient.Allergen;
 import org.tourage.ingredient.Catalogue;
@@ -30,6 +31,65 @@ class AllergenExchangeLaws {
   @Provide
   Arbitrary<Ingredient> fats() {
     return Arbitraries.of(FATS);
+  }
+
+  private static final List<Role> EXCHANGED =
+      List.of(Role.FAT, Role.LIQUID, Role.SUGAR, Role.EGG, Role.DAIRY);
+
+  /** Any two of one role, so far as the catalogue has them. */
+  @Provide
+  Arbitrary<List<Ingredient>> pairs() {
+    return Arbitraries.of(EXCHANGED)
+        .map(
+            role ->
+                Catalogue.builtIn().all().stream()
+                    .filter(i -> i.is(role) && !i.is(Role.FLOUR) && !i.is(Role.YEAST))
+                    .toList())
+        .filter(all -> all.size() > 1)
+        .flatMap(all -> Arbitraries.of(all).list().ofSize(2).uniqueElements());
+  }
+
+  @Property(tries = 300)
+  void noExchangeOfAnyKindLosesOrBringsAnAllergenWithoutSayingSo(
+      @ForAll("pairs") List<Ingredient> pair) {
+    Formula before =
+        Formula.byPercent(
+            "dough",
+            f ->
+                f.line("rice flour", percent(100))
+                    .line("water", percent(60))
+                    .line("salt", percent(2))
+                    .line("granulated sugar", percent(30))
+                    .line(pair.get(0), percent(20)));
+    IngredientExchange exchange;
+    try {
+      exchange = IngredientExchange.of(before, pair.get(0), pair.get(1));
+    } catch (BakeryException refused) {
+      // what can't be exchanged loses nothing
+      assertThat(refused.getMessage()).isNotBlank();
+      return;
+    }
+    Set<Allergen> left = allergens(before);
+    left.removeAll(allergens(exchange.after()));
+    Set<Allergen> entered = allergens(exchange.after());
+    entered.removeAll(allergens(before));
+    assertThat(said(exchange, "ALLERGEN_LEAVES")).matches(text -> names(text, left));
+    assertThat(said(exchange, "ALLERGEN_ENTERS")).matches(text -> names(text, entered));
+    assertThat(exchange.allergensEntered()).isEqualTo(entered);
+  }
+
+  private static String said(IngredientExchange exchange, String code) {
+    return exchange.advice().stream()
+        .filter(a -> a.code().equals(code))
+        .map(Advice::text)
+        .collect(Collectors.joining("; "));
+  }
+
+  private static boolean names(String text, Set<Allergen> allergens) {
+    return text.isEmpty() == allergens.isEmpty()
+        && allergens.stream()
+            .allMatch(
+                a -> text.contains(a.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ')));
   }
 
   private static Set<Allergen> allergens(Formula formula) {
