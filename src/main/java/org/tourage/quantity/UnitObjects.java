@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.TreeMap;
 import javax.measure.Quantity;
 import javax.measure.Unit;
-import tech.units.indriya.AbstractUnit;
 import tech.units.indriya.function.AddConverter;
 import tech.units.indriya.function.MultiplyConverter;
 import tech.units.indriya.function.RationalNumber;
@@ -85,7 +84,7 @@ final class UnitObjects {
       Unit<?> power = hat < 0 ? factor : factor.pow(Integer.parseInt(part.substring(hat + 1)));
       product = product == null ? power : product.multiply(power);
     }
-    return product == null ? AbstractUnit.ONE : product;
+    return product == null ? Units.METRE.divide(Units.METRE) : product;
   }
 
   private static Unit<?> single(String symbol) {
@@ -102,7 +101,8 @@ final class UnitObjects {
 
   /** Whether a unit can be multiplied with the objects that are made here. */
   static boolean isOwn(Unit<?> unit) {
-    return unit instanceof AbstractUnit<?>;
+    // the class that all of its units extend; named, it would bring annotations into the pages
+    return Units.METRE.getClass().getSuperclass().isInstance(unit);
   }
 
   /** A unit object from its exact factor and offset to its base units. */
