@@ -294,11 +294,11 @@ final class Branching {
         consider(ways, low, high, new int[][] {{p.last, p.first, -core.length[p.first]}}, -1, 0, 0);
       }
       int k = segment(store, at);
-      if (store.capacity()[k] < store.most() && !p.hold) {
+      if (store.capacity()[k] < store.most()) {
         int next = k + 1 < store.time().length ? store.time()[k + 1] : Core.NEVER;
         consider(ways, low, high, new int[0][], p.first, next - p.firstOffset, Core.NEVER);
         consider(
-            ways, low, high, new int[0][], p.first, -Core.NEVER, store.time()[k] - p.lastOffset);
+            ways, low, high, new int[0][], p.last, -Core.NEVER, store.time()[k] - p.lastOffset);
       }
     }
     if (conflict.size() == 2) {

@@ -3,10 +3,8 @@ package org.tourage.schedule;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.TreeSet;
 import org.tourage.schedule.ScheduleCheck.Span;
 
@@ -81,8 +79,6 @@ final class CheckRun {
   }
 
   private void links() {
-    Map<String, Task> byName = new LinkedHashMap<>();
-    problem.tasks().forEach(t -> byName.put(t.name(), t));
     for (Task task : problem.tasks()) {
       Duration time =
           ScheduleCheck.end(problem, starts, task).minus(ScheduleCheck.start(starts, task.name()));
@@ -99,7 +95,7 @@ final class CheckRun {
     }
     for (Link link : problem.links()) {
       Duration begin = ScheduleCheck.start(starts, link.first());
-      Task first = Objects.requireNonNull(byName.get(link.first()), link.first());
+      Task first = problem.first(link);
       Duration base = link.from() == Link.From.START ? begin : begin.plus(first.least());
       Duration wait = ScheduleCheck.start(starts, link.then()).minus(base);
       boolean short0 = wait.compareTo(link.least()) < 0;
@@ -144,7 +140,7 @@ final class CheckRun {
   }
 
   private void settings(Resource resource, List<Span> spans) {
-    if (resource.change("a", "b").isEmpty()) {
+    if (!resource.hasSettings()) {
       return;
     }
     for (int i = 0; i < spans.size(); i++) {

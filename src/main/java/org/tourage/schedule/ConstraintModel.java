@@ -27,12 +27,7 @@ final class ConstraintModel {
     this.goal = goal;
     this.known = known;
     int[][] windows = Generation.windows(core);
-    int end = known == null ? org.tourage.schedule.Search.horizon(core) : core.end(known);
-    int due = 0;
-    for (int d : core.due) {
-      due = d < Core.NEVER ? Math.max(due, d) : due;
-    }
-    last = Math.max(end, due);
+    last = last(core, goal, known);
     int least = Core.NEVER;
     for (int r : core.release) {
       least = Math.min(least, r);
@@ -44,6 +39,25 @@ final class ConstraintModel {
       int high = Math.min(windows == null ? last : windows[1][i], last - core.length[i]);
       start[i] = model.intVar("s" + i, low, Math.max(low, high), true);
     }
+  }
+
+  /** By when everything is done: what has no due time may end later than in what is known. */
+  private static int last(Core core, Goal goal, int @Nullable [] known) {
+    if (goal == Goal.EARLIEST_END && known != null) {
+      return core.end(known);
+    }
+    int due = 0;
+    for (int d : core.due) {
+      due = d < Core.NEVER ? Math.max(due, d) : due;
+    }
+    return Math.min(Core.NEVER - 1, due + org.tourage.schedule.Search.horizon(core));
+  }
+
+  /** Whether the solver's whole numbers are wide enough for the sums of a problem. */
+  static boolean isWideEnough(Core core, Goal goal, int @Nullable [] known) {
+    long span = (long) last(core, goal, known) + 1;
+    long sums = goal == Goal.JUST_IN_TIME ? core.size : 1;
+    return span * sums < IntVar.MAX_INT_BOUND;
   }
 
   Found solve(Duration limit) {
@@ -73,14 +87,13 @@ final class ConstraintModel {
           heights.add(model.intVar(use.amount()));
         }
       }
-      for (Core.Hold hold : core.holds[i]) {
-        if (hold.store() == s && hold.before() == i) {
-          IntVar from = model.intView(1, start[i], core.length[i]);
-          IntVar to = start[hold.after()];
-          IntVar time = model.intVar("h" + s + "-" + i, 0, last - first, true);
-          tasks.add(model.taskVar(from, time, to));
-          heights.add(model.intVar(hold.amount()));
-        }
+    }
+    for (Core.Hold hold : core.held()) {
+      if (hold.store() == s) {
+        IntVar from = model.intView(1, start[hold.before()], core.length[hold.before()]);
+        IntVar time = model.intVar("h" + tasks.size(), 0, last - first, true);
+        tasks.add(model.taskVar(from, time, start[hold.after()]));
+        heights.add(model.intVar(hold.amount()));
       }
     }
     // where there is less than at most, the rest is taken

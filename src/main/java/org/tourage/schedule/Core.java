@@ -176,6 +176,19 @@ final class Core {
     return links;
   }
 
+  /** What is held, each once. */
+  List<Hold> held() {
+    List<Hold> held = new ArrayList<>();
+    for (int i = 0; i < size; i++) {
+      for (Hold hold : holds[i]) {
+        if (hold.before() == i) {
+          held.add(hold);
+        }
+      }
+    }
+    return held;
+  }
+
   /** The same with time running backward: a start there is minus an end here. */
   Core mirrored() {
     int[] r = new int[size];
@@ -191,14 +204,8 @@ final class Core {
     for (int[] link : links()) {
       turned.add(new int[] {link[1], link[0], link[2] + length[link[1]] - length[link[0]]});
     }
-    List<Hold> held = new ArrayList<>();
-    for (int i = 0; i < size; i++) {
-      for (Hold hold : holds[i]) {
-        if (hold.before() == i) {
-          held.add(new Hold(hold.after(), hold.before(), hold.store(), hold.amount()));
-        }
-      }
-    }
+    List<Hold> held =
+        held().stream().map(h -> new Hold(h.after(), h.before(), h.store(), h.amount())).toList();
     Store[] s = Arrays.stream(stores).map(Store::mirrored).toArray(Store[]::new);
     int[] none = new int[size];
     Arrays.fill(none, NEVER);
@@ -217,15 +224,7 @@ final class Core {
   Core unreleased() {
     int[] none = new int[size];
     Arrays.fill(none, -NEVER);
-    List<Hold> held = new ArrayList<>();
-    for (int i = 0; i < size; i++) {
-      for (Hold hold : holds[i]) {
-        if (hold.before() == i) {
-          held.add(hold);
-        }
-      }
-    }
-    return new Core(length, none, latest, due, links(), uses, held, stores);
+    return new Core(length, none, latest, due, links(), uses, held(), stores);
   }
 
   int end(int[] starts) {

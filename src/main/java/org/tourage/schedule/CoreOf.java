@@ -105,7 +105,7 @@ final class CoreOf {
   private Core.Store store(Resource resource) {
     Calendar calendar = new Calendar(resource);
     int @Nullable [][] change = null;
-    if (resource.change("a", "b").isPresent()) {
+    if (resource.hasSettings()) {
       int k = settings.size();
       change = new int[k][k];
       for (int a = 0; a < k; a++) {

@@ -10,7 +10,8 @@ import org.tourage.advice.BakeryException.Reason;
  * The exact method: a constraint solver that proves that nothing better exists, or says how far it
  * came within its time. It starts from what {@link ListScheduler} finds and never gives less. It
  * needs the optional library {@code org.choco-solver:choco-solver}. Where the time runs out, how
- * good the answer is depends on the machine.
+ * good the answer is depends on the machine. Where the times add up to more than the solver's
+ * numbers hold (about 248 days), it gives what the built-in method gives.
  *
  * @param limit how long it may search
  */
@@ -60,6 +61,9 @@ public record ExactScheduler(Duration limit) implements Scheduler, Serializable 
     }
     Core core = problem.core();
     int[] known = first.schedule().map(s -> starts(problem, s)).orElse(null);
+    if (!ConstraintModel.isWideEnough(core, goal, known)) {
+      return first;
+    }
     ConstraintModel.Found found = new ConstraintModel(core, goal, known).solve(limit);
     int[] starts = found.starts() == null ? known : found.starts();
     if (starts == null) {

@@ -64,12 +64,7 @@ final class Generation {
    */
   static int @Nullable [] of(Core core, int[] order, int[] floor, int repairs) {
     Generation g = new Generation(core, floor);
-    for (int[] group : core.members) {
-      if (!g.bounds(group)) {
-        return null;
-      }
-    }
-    return g.run(order, repairs) ? g.start : null;
+    return g.bounds() && g.run(order, repairs) ? g.start : null;
   }
 
   /** The earliest and latest starts by links alone, or null if the links contradict each other. */
@@ -81,12 +76,16 @@ final class Generation {
 
   static int @Nullable [][] windows(Core core, int[] floor) {
     Generation g = new Generation(core, floor);
+    return g.bounds() ? new int[][] {g.low, g.high} : null;
+  }
+
+  private boolean bounds() {
     for (int[] group : core.members) {
-      if (!g.bounds(group)) {
-        return null;
+      if (!bounds(group)) {
+        return false;
       }
     }
-    return new int[][] {g.low, g.high};
+    return true;
   }
 
   private boolean run(int[] order, int repairs) {
@@ -125,7 +124,8 @@ final class Generation {
         }
       }
     }
-    return true;
+    // what two tasks keep at once is seen by neither alone
+    return Arrays.stream(profiles).noneMatch(Profile::isOverdrawn);
   }
 
   /** Takes out what has to come later, and what that drags along; says how many were taken. */
@@ -245,7 +245,9 @@ final class Generation {
     low[i] = start[i];
     high[i] = start[i];
     highBy[i] = i;
-    spread(i);
+    int[] one = {i};
+    carry(one, true);
+    carry(one, false);
   }
 
   private void remove(int i) {
@@ -280,54 +282,47 @@ final class Generation {
       high[i] = placed[i] ? start[i] : core.latest[i];
       highBy[i] = placed[i] ? i : -1;
     }
-    int[] seen = new int[group.length == core.size ? core.size : group[group.length - 1] + 1];
     // the latest first: they are wanted even where the two contradict each other
-    boolean ends = flow(group, seen, false);
-    boolean begins = flow(group, new int[seen.length], true);
-    return ends && begins;
+    boolean fits = carry(group, false) & carry(group, true);
+    for (int i : group) {
+      fits &= low[i] <= high[i];
+    }
+    return fits;
   }
 
-  private boolean flow(int[] group, int[] seen, boolean forward) {
+  /** Carries the windows of some tasks of a group on; false if they chase each other in a ring. */
+  private boolean carry(int[] tasks, boolean forward) {
+    int[] group = core.members[core.group[tasks[0]]];
+    // a task is raised by chains of at most all others
+    long left = (long) group.length * (group.length + 2);
     int head = 0;
     int count = 0;
-    for (int i : group) {
+    for (int i : tasks) {
       queue[count++] = i;
       queued[i] = true;
     }
-    int capacity = queue.length;
     while (count > 0) {
-      int i = queue[head];
-      head = (head + 1) % capacity;
-      count--;
-      queued[i] = false;
-      if (++seen[i] > group.length + 1) {
-        clear(group);
+      if (left-- == 0) {
+        for (int i : group) {
+          queued[i] = false;
+        }
         return false;
       }
+      int i = queue[head];
+      head = (head + 1) % queue.length;
+      count--;
+      queued[i] = false;
       int[] next = forward ? core.to[i] : core.from[i];
       int[] lags = forward ? core.toLag[i] : core.fromLag[i];
       for (int k = 0; k < next.length; k++) {
         int j = next[k];
-        if (forward ? raise(i, j, lags[k]) : lower(i, j, lags[k])) {
-          if (!queued[j]) {
-            queue[(head + count++) % capacity] = j;
-            queued[j] = true;
-          }
+        if ((forward ? raise(i, j, lags[k]) : lower(i, j, lags[k])) && !queued[j]) {
+          queue[(head + count++) % queue.length] = j;
+          queued[j] = true;
         }
       }
     }
-    for (int i : group) {
-      if (low[i] > high[i]) {
-        return false;
-      }
-    }
     return true;
-  }
-
-  private void clear(int[] group) {
-    for (int i : group) {
-      queued[i] = false;
-    }
   }
 
   private boolean raise(int i, int j, int lag) {
@@ -345,29 +340,5 @@ final class Generation {
     high[j] = high[i] - lag;
     highBy[j] = i;
     return true;
-  }
-
-  /** Carries the start of a task just placed on to what is linked to it. */
-  private void spread(int first) {
-    for (boolean forward : new boolean[] {true, false}) {
-      int head = 0;
-      int count = 1;
-      queue[0] = first;
-      while (count > 0) {
-        int i = queue[head];
-        head = (head + 1) % queue.length;
-        count--;
-        queued[i] = false;
-        int[] next = forward ? core.to[i] : core.from[i];
-        int[] lags = forward ? core.toLag[i] : core.fromLag[i];
-        for (int k = 0; k < next.length; k++) {
-          int j = next[k];
-          if (!placed[j] && (forward ? raise(i, j, lags[k]) : lower(i, j, lags[k])) && !queued[j]) {
-            queue[(head + count++) % queue.length] = j;
-            queued[j] = true;
-          }
-        }
-      }
-    }
   }
 }

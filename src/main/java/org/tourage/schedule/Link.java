@@ -31,7 +31,7 @@ public final class Link implements Serializable {
   private final From from;
   private final int least;
   private final @Nullable Integer most;
-  private final ArrayList<Need> kept;
+  private final List<Need> kept;
 
   private Link(
       String first, String then, From from, int least, @Nullable Integer most, List<Need> kept) {
@@ -40,7 +40,7 @@ public final class Link implements Serializable {
     this.from = from;
     this.least = least;
     this.most = most;
-    this.kept = new ArrayList<>(kept);
+    this.kept = List.copyOf(kept);
   }
 
   /**
@@ -190,7 +190,7 @@ public final class Link implements Serializable {
    * @return the needs
    */
   public List<Need> kept() {
-    return List.copyOf(kept);
+    return kept;
   }
 
   @Override

@@ -48,6 +48,16 @@ final class Profile {
     return k < 0 ? Core.NEVER : Math.max(from, time[k]);
   }
 
+  /** Whether more is taken than there is. */
+  boolean isOverdrawn() {
+    for (int k = 0; k < size; k++) {
+      if (free[k] < 0) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   void take(int from, int to, int amount) {
     if (from >= to) {
       return;

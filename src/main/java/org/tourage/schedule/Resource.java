@@ -17,6 +17,7 @@ import org.tourage.advice.BakeryException.Reason;
  */
 public final class Resource implements Serializable {
   private static final long serialVersionUID = 1L;
+  private static final int MOST_OPENINGS = 1000;
 
   /**
    * A time for which there is some capacity.
@@ -71,9 +72,9 @@ public final class Resource implements Serializable {
 
   private final String name;
   private final int capacity;
-  private final ArrayList<Opening> openings;
+  private final List<Opening> openings;
   private final @Nullable Duration usualChange;
-  private final ArrayList<Change> changes;
+  private final List<Change> changes;
   private final boolean attended;
 
   private Resource(
@@ -85,9 +86,9 @@ public final class Resource implements Serializable {
       boolean attended) {
     this.name = name;
     this.capacity = capacity;
-    this.openings = new ArrayList<>(openings);
+    this.openings = List.copyOf(openings);
     this.usualChange = usualChange;
-    this.changes = new ArrayList<>(changes);
+    this.changes = List.copyOf(changes);
     this.attended = attended;
   }
 
@@ -120,12 +121,20 @@ public final class Resource implements Serializable {
   public Resource open(Duration from, Duration to, int count) {
     List<Opening> more = new ArrayList<>(openings);
     more.add(new Opening(from, to, count));
+    if (more.size() > MOST_OPENINGS) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "no resource has so many openings",
+          Integer.toString(more.size()),
+          "give at most " + MOST_OPENINGS);
+    }
     return new Resource(name, capacity, more, usualChange, changes, attended);
   }
 
   /**
    * The same with settings: needs of different settings do not overlap, and a change takes a time
-   * in which nothing is inside.
+   * in which nothing is inside. Any two needs keep the time of a change between them, whatever
+   * comes in between: a change over a third setting is never quicker.
    *
    * @param time how long a change takes unless {@link #changing(String, String, Duration)} says so
    * @return the resource
@@ -199,7 +208,12 @@ public final class Resource implements Serializable {
    * @return the openings; none if it is always there
    */
   public List<Opening> openings() {
-    return List.copyOf(openings);
+    return openings;
+  }
+
+  /** Whether it has settings. */
+  boolean hasSettings() {
+    return usualChange != null;
   }
 
   /**

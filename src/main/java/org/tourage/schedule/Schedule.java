@@ -78,7 +78,7 @@ public final class Schedule implements Serializable {
 
   private final SchedulingProblem problem;
   private final LinkedHashMap<String, Duration> starts;
-  private final ArrayList<Entry> entries;
+  private final List<Entry> entries;
 
   private Schedule(SchedulingProblem problem, LinkedHashMap<String, Duration> starts) {
     this.problem = problem;
@@ -89,7 +89,7 @@ public final class Schedule implements Serializable {
       all.add(new Entry(task, start, ScheduleCheck.end(problem, starts, task)));
     }
     all.sort(Comparator.comparing(Entry::start).thenComparing(Entry::end));
-    entries = new ArrayList<>(all);
+    entries = List.copyOf(all);
   }
 
   /**
@@ -138,7 +138,7 @@ public final class Schedule implements Serializable {
    * @return the entries by start
    */
   public List<Entry> entries() {
-    return List.copyOf(entries);
+    return entries;
   }
 
   /**

@@ -2,7 +2,6 @@ package org.tourage.schedule;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -27,11 +26,20 @@ public final class ScheduleCheck {
    * @param problem the problem
    * @param starts the start of each task by name, since the origin; the order has no meaning
    * @return what is broken; empty if the schedule keeps the problem
+   * @throws org.tourage.advice.BakeryException if a start is no whole number of seconds, or beyond
+   *     every plan
    */
   public static List<Violation> violations(
       SchedulingProblem problem, Map<String, Duration> starts) {
     Objects.requireNonNull(problem, "problem");
-    Objects.requireNonNull(starts, "starts");
+    Objects.requireNonNull(starts, "starts")
+        .forEach(
+            (task, start) -> {
+              Objects.requireNonNull(task, "the name of a task");
+              if (start != null) {
+                Seconds.of("the start of a task", start);
+              }
+            });
     return new CheckRun(problem, starts).violations();
   }
 
@@ -50,9 +58,7 @@ public final class ScheduleCheck {
   static List<Span> spans(
       SchedulingProblem problem, Map<String, Duration> starts, Resource resource) {
     List<Span> spans = new ArrayList<>();
-    Map<String, Task> byName = new LinkedHashMap<>();
     for (Task task : problem.tasks()) {
-      byName.put(task.name(), task);
       Duration begin = start(starts, task.name());
       Duration least = begin.plus(task.least());
       for (Need need : task.needs()) {
@@ -71,7 +77,7 @@ public final class ScheduleCheck {
     for (Link link : problem.links()) {
       for (Need need : link.kept()) {
         if (need.resource().equals(resource.name())) {
-          Task first = Objects.requireNonNull(byName.get(link.first()), link.first());
+          Task first = problem.first(link);
           spans.add(
               new Span(
                   link.first() + " (waiting)",

@@ -30,15 +30,17 @@ public final class SchedulingProblem implements Serializable {
   private static final long serialVersionUID = 1L;
   private static final int MOST_TASKS = 50_000;
 
-  private final ArrayList<Resource> resources;
-  private final ArrayList<Task> tasks;
-  private final ArrayList<Link> links;
+  private final List<Resource> resources;
+  private final List<Task> tasks;
+  private final List<Link> links;
+  private final HashMap<String, Task> byName = new HashMap<>();
   private final HashMap<String, Link> endings = new HashMap<>();
 
   private SchedulingProblem(List<Resource> resources, List<Task> tasks, List<Link> links) {
-    this.resources = new ArrayList<>(resources);
-    this.tasks = new ArrayList<>(tasks);
-    this.links = new ArrayList<>(links);
+    this.resources = List.copyOf(resources);
+    this.tasks = List.copyOf(tasks);
+    this.links = List.copyOf(links);
+    tasks.forEach(t -> byName.put(t.name(), t));
     links.forEach(l -> endings.putIfAbsent(l.first(), l));
   }
 
@@ -114,7 +116,7 @@ public final class SchedulingProblem implements Serializable {
       }
       for (Task task : tasks.values()) {
         task.needs().forEach(need -> check(task.name(), need));
-        if (task.greatest().compareTo(task.least()) > 0) {
+        if (task.stretches()) {
           follower(task);
         }
       }
@@ -134,6 +136,13 @@ public final class SchedulingProblem implements Serializable {
     }
 
     private void follower(Task task) {
+      if (task.needs().stream().anyMatch(need -> !need.enter().isEmpty())) {
+        throw new BakeryException(
+            Reason.INCONSISTENT,
+            "a task that stretches can't hold a setting",
+            task.toString(),
+            "give it one duration, or need something without settings");
+      }
       List<Link> after = links.stream().filter(l -> l.first().equals(task.name())).toList();
       boolean one =
           after.size() == 1
@@ -156,8 +165,7 @@ public final class SchedulingProblem implements Serializable {
         throw BakeryException.unknownName(
             "no such resource for \"" + who + "\"", need.resource(), resources.keySet());
       }
-      int most =
-          resource.openings().isEmpty() ? resource.capacity() : new Calendar(resource).most();
+      int most = new Calendar(resource).most();
       if (need.amount() > most) {
         throw new BakeryException(
             Reason.INCONSISTENT,
@@ -165,7 +173,7 @@ public final class SchedulingProblem implements Serializable {
             need.amount() + " of " + most,
             "split the task, or give the resource more");
       }
-      boolean settings = resource.change("a", "b").isPresent();
+      boolean settings = resource.hasSettings();
       if (settings == need.enter().isEmpty()) {
         throw new BakeryException(
             Reason.INCONSISTENT,
@@ -207,7 +215,7 @@ public final class SchedulingProblem implements Serializable {
    * @return the resources in the order in which they were added
    */
   public List<Resource> resources() {
-    return List.copyOf(resources);
+    return resources;
   }
 
   /**
@@ -216,7 +224,7 @@ public final class SchedulingProblem implements Serializable {
    * @return the tasks in the order in which they were added
    */
   public List<Task> tasks() {
-    return List.copyOf(tasks);
+    return tasks;
   }
 
   /**
@@ -225,7 +233,7 @@ public final class SchedulingProblem implements Serializable {
    * @return the links in the order in which they were added
    */
   public List<Link> links() {
-    return List.copyOf(links);
+    return links;
   }
 
   /**
@@ -235,13 +243,17 @@ public final class SchedulingProblem implements Serializable {
    * @return the task, if there is one
    */
   public Optional<Task> find(String name) {
-    Objects.requireNonNull(name, "name");
-    return tasks.stream().filter(t -> t.name().equals(name)).findFirst();
+    return Optional.ofNullable(byName.get(Objects.requireNonNull(name, "name")));
+  }
+
+  /** The first task of a link. */
+  Task first(Link link) {
+    return Objects.requireNonNull(byName.get(link.first()), link.first());
   }
 
   /** The link to the one task that ends a stretching task. */
   @Nullable Link ending(Task task) {
-    return task.greatest().equals(task.least()) ? null : endings.get(task.name());
+    return task.stretches() ? endings.get(task.name()) : null;
   }
 
   Core core() {

@@ -23,7 +23,7 @@ final class Search {
   private static final long SEED = 20_011L;
 
   /** What a search found: starts if any, a bound of the end, and whether nothing better can be. */
-  record Found(int @Nullable [] starts, int bound, boolean proven, int generated) {}
+  record Found(int @Nullable [] starts, long bound, boolean proven, int generated) {}
 
   private final Core core;
   private final Core mirror;
@@ -160,11 +160,7 @@ final class Search {
       pool.add(any.starts());
     }
     long[] value = worth.of(pool.get(0));
-    return new Found(
-        pool.get(0),
-        (int) Math.min(bound, Core.NEVER),
-        value[0] == bound && value[1] == 0,
-        generated);
+    return new Found(pool.get(0), bound, value[0] == bound && value[1] == 0, generated);
   }
 
   private int @Nullable [] onTime(Core free, int[] order, int[] floor, int last) {

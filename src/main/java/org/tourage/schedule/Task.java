@@ -27,7 +27,7 @@ public final class Task implements Serializable {
   private final String name;
   private final int least;
   private final int greatest;
-  private final ArrayList<Need> needs;
+  private final List<Need> needs;
   private final @Nullable Duration release;
   private final @Nullable Duration deadline;
   private final @Nullable Duration due;
@@ -43,7 +43,7 @@ public final class Task implements Serializable {
     this.name = name;
     this.least = least;
     this.greatest = greatest;
-    this.needs = new ArrayList<>(needs);
+    this.needs = List.copyOf(needs);
     this.release = release;
     this.deadline = deadline;
     this.due = due;
@@ -101,9 +101,36 @@ public final class Task implements Serializable {
           need.toString(),
           "the task takes " + ClockText.length(Duration.ofSeconds(least)));
     }
+    if (needs.stream().anyMatch(other -> overlap(other, need))) {
+      throw new BakeryException(
+          Reason.INCONSISTENT,
+          "two needs of " + need.resource() + " at one time in \"" + name + "\"",
+          need.toString(),
+          "give one need with the whole amount");
+    }
     List<Need> more = new ArrayList<>(needs);
     more.add(need);
     return new Task(name, least, greatest, more, release, deadline, due);
+  }
+
+  /** Settings of one resource can't follow each other in a task; parts of its time can. */
+  private boolean overlap(Need one, Need other) {
+    if (!one.resource().equals(other.resource())) {
+      return false;
+    }
+    boolean apart =
+        one.part() != other.part()
+            && one.part() != Need.Part.WHOLE
+            && other.part() != Need.Part.WHOLE
+            && one.enter().isEmpty()
+            && other.enter().isEmpty()
+            && one.length().plus(other.length()).toSeconds() <= least;
+    return !apart;
+  }
+
+  /** Whether it lasts until its follower begins. */
+  boolean stretches() {
+    return greatest > least;
   }
 
   /**
@@ -172,7 +199,7 @@ public final class Task implements Serializable {
    * @return the needs in the order in which they were named
    */
   public List<Need> needs() {
-    return List.copyOf(needs);
+    return needs;
   }
 
   /**

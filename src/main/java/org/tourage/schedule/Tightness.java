@@ -34,13 +34,17 @@ final class Tightness {
   private long room(int i, int s) {
     Profile free = new Profile(core.stores[s]);
     for (int j = 0; j < core.size; j++) {
+      // its own needs move along, and what is kept after it grows shorter
+      if (j == i) {
+        continue;
+      }
       for (Core.Use use : core.uses[j]) {
         if (use.store() == s) {
           free.take(start[j] + use.from(), start[j] + use.to(), use.amount());
         }
       }
       for (Core.Hold hold : core.holds[j]) {
-        if (hold.store() == s && hold.before() == j) {
+        if (hold.store() == s && hold.before() == j && hold.after() != i) {
           free.take(start[j] + core.length[j], start[hold.after()], hold.amount());
         }
       }
@@ -48,15 +52,15 @@ final class Tightness {
     long room = Core.NEVER;
     for (Core.Use use : core.uses[i]) {
       if (use.store() == s) {
-        // what it takes itself moves along; beyond its end the room has to be there
-        int end = start[i] + use.to();
-        room = Math.min(room, (long) free.lackStart(end, use.amount()) - end);
+        int lack = free.lackStart(start[i] + use.from(), use.amount());
+        room = Math.min(room, (long) lack - start[i] - use.to());
         room = Math.min(room, settings(i, use));
       }
     }
     for (Core.Hold hold : core.holds[i]) {
       if (hold.store() == s && hold.after() == i) {
-        room = Math.min(room, (long) free.lackStart(start[i], hold.amount()) - start[i]);
+        int from = start[hold.before()] + core.length[hold.before()];
+        room = Math.min(room, (long) free.lackStart(from, hold.amount()) - start[i]);
       }
     }
     return room;
