@@ -38,11 +38,18 @@ public sealed interface Target extends Serializable {
      * @param part the part
      * @param whole by what it is measured
      * @param wanted how much
-     * @throws BakeryException if it is negative
+     * @throws BakeryException if it is negative, or if one is a cost and the other a mass
      */
     public Ratio {
       requireNonNull(part, "part");
       requireNonNull(whole, "whole");
+      if (part.isMass() != whole.isMass()) {
+        throw new BakeryException(
+            Reason.MEANINGLESS,
+            "a cost has no ratio to a mass",
+            part + " by " + whole,
+            "give two masses or two costs");
+      }
       check(name, wanted.value(), wanted);
     }
   }
@@ -62,10 +69,13 @@ public sealed interface Target extends Serializable {
      * @param name what it is called
      * @param figure the figure
      * @param wanted how much
-     * @throws BakeryException if it is negative
+     * @throws BakeryException if it is negative, or if the figure is a cost
      */
     public Mass {
-      requireNonNull(figure, "figure");
+      if (!requireNonNull(figure, "figure").isMass()) {
+        throw new BakeryException(
+            Reason.MEANINGLESS, "a cost is no mass", figure.toString(), "want a Ceiling over it");
+      }
       check(name, wanted.value(), wanted);
     }
   }

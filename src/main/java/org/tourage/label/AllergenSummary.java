@@ -74,7 +74,10 @@ public record AllergenSummary(
       toCheck.addAll(ingredient.allergensToCheck());
       toCheck.addAll(LabelChecks.of(ingredient));
       check.addAll(toCheck);
-      plant &= ingredient.origin() != Origin.ANIMAL && !ingredient.composition().isUnknown();
+      // where nobody said what it holds, only a stated origin tells
+      boolean told = ingredient.areAllergensKnown() || ingredient.origin() == Origin.PLANT;
+      plant &=
+          ingredient.origin() != Origin.ANIMAL && told && !ingredient.composition().isUnknown();
       if (!ingredient.areAllergensKnown()) {
         silent.add(ingredient);
       }

@@ -31,6 +31,7 @@ import org.tourage.label.ScalingSheet;
 import org.tourage.label.ShoppingList;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * What a day needs beside the bench: the label, the cost, the shopping list, the recipe at five
@@ -129,8 +130,17 @@ public final class CounterSheet implements Serializable {
    * @return the sheets
    */
   public CounterSheet onHand(Ingredient ingredient, Quantity<Mass> mass) {
+    requireNonNull(ingredient, "ingredient");
+    Amount<Mass> there = Given.mass("the mass", requireNonNull(mass, "mass"));
+    if (there.value() < 0) {
+      throw new BakeryException(
+          Reason.OUT_OF_RANGE,
+          "less than nothing can't be on hand",
+          there + " of " + ingredient.name(),
+          "give 0 g or more");
+    }
     Map<Ingredient, Amount<Mass>> more = new LinkedHashMap<>(onHand);
-    more.put(requireNonNull(ingredient, "ingredient"), Amount.from(requireNonNull(mass, "mass")));
+    more.put(ingredient, there);
     return new CounterSheet(day, format, prices, more, kilowattHour, work, sellsFor);
   }
 
@@ -153,7 +163,9 @@ public final class CounterSheet implements Serializable {
    * @return the sheets
    */
   public CounterSheet withWork(Quantity<Time> time, Money hour) {
-    Work given = new Work(Amount.from(requireNonNull(time, "time")), requireNonNull(hour, "hour"));
+    Work given =
+        new Work(
+            Given.time("the time", requireNonNull(time, "time")), requireNonNull(hour, "hour"));
     return new CounterSheet(day, format, prices, onHand, kilowattHour, given, sellsFor);
   }
 

@@ -1,7 +1,9 @@
 package org.tourage.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static org.tourage.quantity.Amounts.grams;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -13,6 +15,12 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.tourage.advice.BakeryException;
+import org.tourage.day.BakeDay;
+import org.tourage.ingredient.Catalogue;
+import org.tourage.ingredient.Ingredient;
+import org.tourage.quantity.AmountFormat;
+import org.tourage.sheet.CounterSheet;
 
 /** Label, cost, shopping list and scaling sheet of the main command, and what is unknown. */
 class ShowTest {
@@ -276,5 +284,14 @@ class ShowTest {
     // 64 g of dough and 16 g of jam are scaled, whatever stays on the bench
     assertThat(piece).isCloseTo(80 * kept, within(0.6));
     assertThat(Double.parseDouble(of.group(1))).isCloseTo(10 * piece, within(5.1));
+  }
+
+  @Test
+  void lessThanNothingIsNotOnHand() {
+    CounterSheet sheet = CounterSheet.of(BakeDay.of(Main.demo().plan()), AmountFormat.metric());
+    Ingredient water = Catalogue.builtIn().require("water");
+    assertThatThrownBy(() -> sheet.onHand(water, grams(-5)))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("less than nothing can't be on hand: -5 g of water");
   }
 }

@@ -105,4 +105,18 @@ class FigureTest {
         .isCloseTo(1 + 0.04, within(1e-12));
     assertThat(List.of(Figure.SALT)).contains(Figure.SALT);
   }
+
+  @Test
+  void aCostIsWantedAsACeilingAndNeverAsAMass() {
+    Ingredient butter = Catalogue.builtIn().require("butter");
+    Figure cost = Figure.cost(Map.of(butter, 10.0));
+    assertThatThrownBy(() -> new Target.Mass("cost", cost, grams(5)))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("a cost is no mass");
+    assertThatThrownBy(() -> new Target.Ratio("cost", cost, Figure.FLOUR, percent(5)))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("a cost has no ratio to a mass");
+    assertThat(new Target.Ratio("of the cost", cost, cost, percent(5)).part()).isEqualTo(cost);
+    assertThat(new Target.Ceiling("cost", cost, 5).figure()).isEqualTo(cost);
+  }
 }

@@ -11,6 +11,7 @@ import org.tourage.formula.Formula;
 import org.tourage.ingredient.Catalogue;
 import org.tourage.ingredient.Composition;
 import org.tourage.ingredient.Ingredient;
+import org.tourage.ingredient.Origin;
 import org.tourage.ingredient.Role;
 
 class UnknownIngredientTest {
@@ -78,6 +79,21 @@ class UnknownIngredientTest {
     Catalogue own = Catalogue.builtIn().with(silent, List.of("house dust"));
     assertThat(own.require("house dust").areAllergensKnown()).isFalse();
     assertThat(own.with(free).require("house dust").areAllergensKnown()).isTrue();
+  }
+
+  @Test
+  void whatNobodyHasSaidAnythingOfIsNotCalledPlantBased() {
+    assertThat(plantBased(dust().allergensUnknown().build())).isFalse();
+    assertThat(plantBased(dust().allergensUnknown().origin(Origin.PLANT).build())).isTrue();
+    assertThat(plantBased(dust().allergens().build())).isTrue();
+    assertThat(plantBased(dust().allergens().origin(Origin.ANIMAL).build())).isFalse();
+  }
+
+  private static boolean plantBased(Ingredient ingredient) {
+    Formula formula =
+        Formula.byPercent(
+            "any", f -> f.line("bread flour", percent(100)).line(ingredient, percent(5)));
+    return AllergenSummary.of(formula).plantBased();
   }
 
   private static Ingredient.Builder dust() {
