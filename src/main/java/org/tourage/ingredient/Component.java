@@ -1,5 +1,7 @@
 package org.tourage.ingredient;
 
+import java.util.List;
+
 /** A part of an ingredient that has a mass. */
 public enum Component {
   /** Water. */
@@ -52,6 +54,9 @@ public enum Component {
   IRON,
   /** Vitamin D. */
   VITAMIN_D;
+
+  /** What an ingredient is made of; all other components are parts of these. */
+  static final List<Component> MAIN = List.of(WATER, PROTEIN, FAT, CARBOHYDRATE, ASH, ALCOHOL);
 
   private static final int COUNT = values().length;
 

@@ -155,15 +155,7 @@ public final class Composition implements Serializable {
 
   private static double sum(double[] f) {
     double sum = 0;
-    for (Component main :
-        new Component[] {
-          Component.WATER,
-          Component.PROTEIN,
-          Component.FAT,
-          Component.CARBOHYDRATE,
-          Component.ASH,
-          Component.ALCOHOL
-        }) {
+    for (Component main : Component.MAIN) {
       double value = f[main.ordinal()];
       sum += Double.isNaN(value) ? 0 : value;
     }

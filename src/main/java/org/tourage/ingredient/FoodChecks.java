@@ -109,15 +109,7 @@ final class FoodChecks {
   /** Refuses more than 100 g in 100 g. */
   static void checkSum(long id, Map<Component, Double> grams, double scale) {
     double sum = 0;
-    for (Component main :
-        new Component[] {
-          Component.WATER,
-          Component.PROTEIN,
-          Component.FAT,
-          Component.CARBOHYDRATE,
-          Component.ASH,
-          Component.ALCOHOL
-        }) {
+    for (Component main : Component.MAIN) {
       sum += grams.getOrDefault(main, 0.0) * scale;
     }
     double greatest = grams.values().stream().mapToDouble(v -> v * scale).max().orElse(0);

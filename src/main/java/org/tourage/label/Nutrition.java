@@ -223,15 +223,7 @@ public final class Nutrition implements Explained, Serializable {
    * @return the facts
    */
   public NutritionFacts perPiece(Quantity<Mass> piece) {
-    double mass = GRAM.measure("the piece", piece);
-    if (!(mass > 0)) {
-      throw new BakeryException(
-          Reason.OUT_OF_RANGE,
-          "a piece must weigh something",
-          Given.mass("the piece", piece).toString(),
-          "give for example 50 g");
-    }
-    return facts("piece", mass / grams());
+    return facts("piece", share("piece", piece));
   }
 
   /**
@@ -241,15 +233,21 @@ public final class Nutrition implements Explained, Serializable {
    * @return the facts
    */
   public NutritionFacts perServing(Quantity<Mass> serving) {
-    double mass = GRAM.measure("the serving", serving);
-    if (!(mass > 0)) {
+    double share = share("serving", serving);
+    return facts("serving of " + AmountFormat.metric().mass(serving), share);
+  }
+
+  /** The share of the product that so much of it is. */
+  private double share(String what, Quantity<Mass> part) {
+    Amount<Mass> mass = Given.mass("the " + what, part);
+    if (!(mass.value() > 0)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
-          "a serving must weigh something",
-          Given.mass("the serving", serving).toString(),
+          "a " + what + " must weigh something",
+          mass.toString(),
           "give for example 50 g");
     }
-    return facts("serving of " + AmountFormat.metric().mass(serving), mass / grams());
+    return mass.in(GRAM) / grams();
   }
 
   /**
