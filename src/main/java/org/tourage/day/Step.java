@@ -80,7 +80,7 @@ public final class Step implements Serializable {
    */
   public static Step of(Action action, Quantity<Time> time) {
     requireNonNull(action, "action");
-    Amount<Time> amount = Amount.from(requireNonNull(time, "time"));
+    Amount<Time> amount = Given.time("the time", requireNonNull(time, "time"));
     return new Step(
         action,
         action.words(),
@@ -339,7 +339,7 @@ public final class Step implements Serializable {
    * @throws BakeryException if it is longer
    */
   public Step lookingFrom(Quantity<Time> earliest) {
-    Amount<Time> from = Amount.from(requireNonNull(earliest, "earliest"));
+    Amount<Time> from = Given.time("the earliest", requireNonNull(earliest, "earliest"));
     if (!(from.in(MINUTE) >= 0)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,

@@ -16,6 +16,7 @@ import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * The law of S. Arrhenius (1889): rate = exp(−E/R·(1/T − 1/T_ref)), 1 at the reference. Like {@link
@@ -73,8 +74,8 @@ public record Arrhenius(
   public static Arrhenius of(
       Quantity<Energy> activation, Quantity<Temperature> reference, String source) {
     return new Arrhenius(
-        Amount.from(requireNonNull(activation, "activation")),
-        Amount.from(requireNonNull(reference, "reference")),
+        Given.energy("the activation", requireNonNull(activation, "activation")),
+        Given.temperature("the reference", requireNonNull(reference, "reference")),
         new AmountRange<>(CELSIUS.amount(10), CELSIUS.amount(32)),
         source);
   }

@@ -15,6 +15,7 @@ import org.tourage.physics.SolidConduction.LocalProcess;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * A model of growth with another cold end: below a joint the rate falls by a factor for each 10 K
@@ -72,7 +73,8 @@ public record ColdTail(RateModel model, Amount<Temperature> joint, double factor
    * @return the model
    */
   public static ColdTail below(RateModel model, Quantity<Temperature> joint, double factor) {
-    return new ColdTail(model, Amount.from(requireNonNull(joint, "joint")), factor, false);
+    return new ColdTail(
+        model, Given.temperature("the joint", requireNonNull(joint, "joint")), factor, false);
   }
 
   /**

@@ -133,7 +133,7 @@ public record DoughBody(
    */
   public static DoughBody tubOf(
       Quantity<Mass> mass, Constituents dough, Quantity<Length> diameter) {
-    double wide = METRE.measure(requireNonNull(diameter, "diameter"));
+    double wide = METRE.measure("the diameter", requireNonNull(diameter, "diameter"));
     double height = volume(mass, dough) * 4 / (Math.PI * wide * wide);
     return of(Solid.tub(diameter, METRE.amount(positive(height))), dough).covered(Cover.TUB);
   }
@@ -149,10 +149,12 @@ public record DoughBody(
   public static DoughBody rollOf(Quantity<Mass> mass, Constituents dough, Quantity<Length> length) {
     double across =
         Math.sqrt(
-            volume(mass, dough) * 4 / (Math.PI * METRE.measure(requireNonNull(length, "length"))));
+            volume(mass, dough)
+                * 4
+                / (Math.PI * METRE.measure("the length", requireNonNull(length, "length"))));
     AmountFormat format = AmountFormat.metric();
     Amount<Length> wide = METRE.amount(positive(across));
-    Amount<Length> axis = Amount.from(requireNonNull(length, "length"));
+    Amount<Length> axis = Given.length("the length", requireNonNull(length, "length"));
     return of(
         new Solid(
             "roll " + format.length(wide) + " across, " + format.length(axis) + " long",
@@ -175,7 +177,7 @@ public record DoughBody(
 
   /** Cubic metres with the air that was mixed in. */
   private static double volume(Quantity<Mass> mass, Constituents dough) {
-    double kilograms = KILOGRAM.measure(requireNonNull(mass, "mass"));
+    double kilograms = KILOGRAM.measure("the mass", requireNonNull(mass, "mass"));
     if (!(kilograms >= LEAST_KILOGRAMS) || kilograms > MOST_KILOGRAMS) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,

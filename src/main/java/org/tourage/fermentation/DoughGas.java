@@ -26,6 +26,7 @@ import org.tourage.physics.IapwsIf97Saturation;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.Density;
+import org.tourage.quantity.Given;
 
 /**
  * Where the gas of a fermenting dough is: part of the carbon dioxide is dissolved in the water of
@@ -191,7 +192,7 @@ public record DoughGas(
         dough.water() / dough.sum(),
         ChoiOkos1986.density(dough, mixedAt),
         USUAL_AIR,
-        Amount.from(requireNonNull(mixedAt, "mixedAt")),
+        Given.temperature("the mixed at", requireNonNull(mixedAt, "mixedAt")),
         Atmosphere.SEA_LEVEL_PASCAL);
   }
 
@@ -216,7 +217,7 @@ public record DoughGas(
     return new DoughGas(
         water,
         gasFree,
-        FRACTION.measure(requireNonNull(share, "share")),
+        FRACTION.measure("the share", requireNonNull(share, "share")),
         mixedAt,
         pascal,
         salt,
@@ -231,7 +232,7 @@ public record DoughGas(
    * @return the gas
    */
   public DoughGas withSaltInWater(Quantity<Dimensionless> share) {
-    double s = FRACTION.measure(requireNonNull(share, "share"));
+    double s = FRACTION.measure("the share", requireNonNull(share, "share"));
     // grams of salt to a kilogram of water, taken as a litre
     double molar = s < 1 ? 1000 * s / (1 - s) / MOLAR_MASS_OF_SALT : Double.NaN;
     return new DoughGas(water, gasFree, air, mixedAt, pascal, molar, freeWater, holds);
@@ -252,7 +253,7 @@ public record DoughGas(
         mixedAt,
         pascal,
         salt,
-        1 - FRACTION.measure(requireNonNull(share, "share")),
+        1 - FRACTION.measure("the share", requireNonNull(share, "share")),
         holds);
   }
 
@@ -330,7 +331,9 @@ public record DoughGas(
    */
   public double growth(double moles, Quantity<Temperature> temperature) {
     return growthAt(
-        moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
+        moles(moles),
+        celsiusInRange(
+            CELSIUS.measure("the temperature", requireNonNull(temperature, "temperature"))));
   }
 
   double growthAt(double moles, double celsius) {
@@ -359,7 +362,9 @@ public record DoughGas(
    */
   public double carbonDioxide(double growth, Quantity<Temperature> temperature) {
     double kelvin =
-        273.15 + celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature")));
+        273.15
+            + celsiusInRange(
+                CELSIUS.measure("the temperature", requireNonNull(temperature, "temperature")));
     double bubbles = growth * (solidVolume() + firstBubbles()) - solidVolume();
     double dry = dryPressure(kelvin);
     double alone = airMoles() * GAS_CONSTANT * kelvin / dry;
@@ -386,7 +391,9 @@ public record DoughGas(
    */
   public double afterKnockingBack(double moles, Quantity<Temperature> temperature) {
     return keptAt(
-        moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
+        moles(moles),
+        celsiusInRange(
+            CELSIUS.measure("the temperature", requireNonNull(temperature, "temperature"))));
   }
 
   /**
@@ -398,7 +405,9 @@ public record DoughGas(
    */
   public double dissolved(double moles, Quantity<Temperature> temperature) {
     return keptAt(
-        moles(moles), celsiusInRange(CELSIUS.measure(requireNonNull(temperature, "temperature"))));
+        moles(moles),
+        celsiusInRange(
+            CELSIUS.measure("the temperature", requireNonNull(temperature, "temperature"))));
   }
 
   /** The same for any temperature. */

@@ -24,6 +24,7 @@ import org.tourage.physics.TemperatureHistory.Leg;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * How long a dough would have to stand at one temperature to ferment as much as it does over a
@@ -78,7 +79,8 @@ public record EquivalentTime(
    */
   public static EquivalentTime of(
       RateModel model, TemperatureHistory history, Quantity<Temperature> reference) {
-    return new EquivalentTime(model, history, Amount.from(requireNonNull(reference, "reference")));
+    return new EquivalentTime(
+        model, history, Given.temperature("the reference", requireNonNull(reference, "reference")));
   }
 
   static void requireRate(RateModel model, Amount<Temperature> at) {

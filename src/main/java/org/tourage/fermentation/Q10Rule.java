@@ -11,6 +11,7 @@ import org.tourage.advice.BakeryException;
 import org.tourage.advice.BakeryException.Reason;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * The simple rule: each 10 K multiply the rate by the same factor. Usual factors are 2 to 3: a rise
@@ -55,7 +56,7 @@ public record Q10Rule(double factor, Amount<Temperature> reference, AmountRange<
   public static Q10Rule of(double factor, Quantity<Temperature> reference) {
     return new Q10Rule(
         factor,
-        Amount.from(requireNonNull(reference, "reference")),
+        Given.temperature("the reference", requireNonNull(reference, "reference")),
         new AmountRange<>(CELSIUS.amount(10), CELSIUS.amount(32)));
   }
 

@@ -16,6 +16,7 @@ import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * A rate by temperature that goes through printed marks: none at the ends, a quarter, a half, the
@@ -65,7 +66,8 @@ public record RateMarks(String name, List<Mark> marks, String source) implements
      * @return the mark
      */
     public static Mark of(Quantity<Temperature> temperature, double share) {
-      return new Mark(Amount.from(requireNonNull(temperature, "temperature")), share);
+      return new Mark(
+          Given.temperature("the temperature", requireNonNull(temperature, "temperature")), share);
     }
   }
 

@@ -53,7 +53,7 @@ public interface RateModel extends SolidConduction.LocalProcess, Serializable {
    * @return the rate, not negative
    */
   default double rate(Quantity<Temperature> temperature) {
-    return rate(CELSIUS.measure(requireNonNull(temperature, "temperature")));
+    return rate(CELSIUS.measure("the temperature", requireNonNull(temperature, "temperature")));
   }
 
   /**

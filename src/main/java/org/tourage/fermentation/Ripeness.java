@@ -25,6 +25,7 @@ import org.tourage.physics.TemperatureHistory;
 import org.tourage.physics.TemperatureHistory.Leg;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * When a levain build or a preferment is ripe, from one that was seen: "ripe after 8 h at 24 °C".
@@ -107,13 +108,13 @@ public record Ripeness(
    */
   public static Ripeness ofLevain(
       Quantity<Dimensionless> seed, Quantity<Time> time, Quantity<Temperature> temperature) {
-    Amount<Dimensionless> share = Amount.from(requireNonNull(seed, "seed"));
+    Amount<Dimensionless> share = Given.ratio("the seed", requireNonNull(seed, "seed"));
     return new Ripeness(
         true,
         share,
         share,
-        Amount.from(requireNonNull(time, "time")),
-        Amount.from(requireNonNull(temperature, "temperature")));
+        Given.time("the time", requireNonNull(time, "time")),
+        Given.temperature("the temperature", requireNonNull(temperature, "temperature")));
   }
 
   /**
@@ -127,13 +128,13 @@ public record Ripeness(
    */
   public static Ripeness ofPreferment(
       Quantity<Dimensionless> yeast, Quantity<Time> time, Quantity<Temperature> temperature) {
-    Amount<Dimensionless> share = Amount.from(requireNonNull(yeast, "yeast"));
+    Amount<Dimensionless> share = Given.ratio("the yeast", requireNonNull(yeast, "yeast"));
     return new Ripeness(
         false,
         share,
         share,
-        Amount.from(requireNonNull(time, "time")),
-        Amount.from(requireNonNull(temperature, "temperature")));
+        Given.time("the time", requireNonNull(time, "time")),
+        Given.temperature("the temperature", requireNonNull(temperature, "temperature")));
   }
 
   /**
@@ -144,7 +145,11 @@ public record Ripeness(
    */
   public Ripeness with(Quantity<Dimensionless> other) {
     return new Ripeness(
-        levain, Amount.from(requireNonNull(other, "other")), seenStart, time, temperature);
+        levain,
+        Given.ratio("the other", requireNonNull(other, "other")),
+        seenStart,
+        time,
+        temperature);
   }
 
   private static RateModel yeast(boolean levain) {
@@ -173,7 +178,7 @@ public record Ripeness(
    */
   public RipeTime at(Quantity<Temperature> at) {
     RateModel yeast = yeast(levain);
-    Amount<Temperature> there = Amount.from(requireNonNull(at, "at"));
+    Amount<Temperature> there = Given.temperature("the at", requireNonNull(at, "at"));
     EquivalentTime.requireRate(yeast, there);
     double celsius = there.in(CELSIUS);
     double mine = seconds(yeast, celsius);

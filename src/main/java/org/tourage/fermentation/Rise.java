@@ -118,8 +118,8 @@ public record Rise(
         gas,
         model,
         growth,
-        Amount.from(requireNonNull(time, "time")),
-        Amount.from(requireNonNull(temperature, "temperature")),
+        Given.time("the time", requireNonNull(time, "time")),
+        Given.temperature("the temperature", requireNonNull(temperature, "temperature")),
         1,
         true);
   }
@@ -156,7 +156,8 @@ public record Rise(
         2,
         MINUTE.amount(GUESS_MINUTES),
         CELSIUS.amount(GUESS_CELSIUS),
-        PERCENT.measure(requireNonNull(freshYeast, "freshYeast")) / GUESS_FRESH_PERCENT,
+        PERCENT.measure("the fresh yeast", requireNonNull(freshYeast, "freshYeast"))
+            / GUESS_FRESH_PERCENT,
         false);
   }
 
@@ -210,7 +211,7 @@ public record Rise(
    * @throws BakeryException if nothing ferments there, or the growth is none
    */
   public Amount<Time> timeTo(double wanted, Quantity<Temperature> at) {
-    EquivalentTime.requireRate(model, Amount.from(requireNonNull(at, "at")));
+    EquivalentTime.requireRate(model, Given.temperature("the at", requireNonNull(at, "at")));
     return MINUTE.amount(gas.carbonDioxide(wanted, at) / (pace() * model.rate(at)) / 60);
   }
 
@@ -283,7 +284,7 @@ public record Rise(
    * @return this rise with the yeast that it takes; {@link #yeast()} is the factor
    */
   public Rise yeastFor(double wanted, Quantity<Time> within, Quantity<Temperature> at) {
-    double seconds = SECOND.measure(requireNonNull(within, "within"));
+    double seconds = SECOND.measure("the within", requireNonNull(within, "within"));
     if (!(seconds > 0)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,

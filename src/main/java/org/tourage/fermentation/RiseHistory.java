@@ -182,7 +182,10 @@ public record RiseHistory(
    */
   public static RiseHistory start(Rise rise, Quantity<Temperature> temperature) {
     return new RiseHistory(
-        rise, Amount.from(requireNonNull(temperature, "temperature")), 0, List.of());
+        rise,
+        Given.temperature("the temperature", requireNonNull(temperature, "temperature")),
+        0,
+        List.of());
   }
 
   /**
@@ -199,7 +202,10 @@ public record RiseHistory(
       Rise rise, Quantity<Temperature> temperature, double growth) {
     double moles = rise.gas().carbonDioxide(growth, temperature);
     return new RiseHistory(
-        rise, Amount.from(requireNonNull(temperature, "temperature")), moles, List.of());
+        rise,
+        Given.temperature("the temperature", requireNonNull(temperature, "temperature")),
+        moles,
+        List.of());
   }
 
   /**
@@ -257,7 +263,7 @@ public record RiseHistory(
    */
   public RiseHistory then(
       String name, DoughBody body, TemperatureHistory air, Quantity<Dimensionless> bubblesKept) {
-    double share = FRACTION.measure(requireNonNull(bubblesKept, "bubblesKept"));
+    double share = FRACTION.measure("the bubbles kept", requireNonNull(bubblesKept, "bubblesKept"));
     if (!(share >= 0 && share <= 1)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -375,7 +381,7 @@ public record RiseHistory(
    * @return the time, between looks on straight lines
    */
   public Amount<Time> above(Quantity<Temperature> limit) {
-    double celsius = CELSIUS.measure(requireNonNull(limit, "limit"));
+    double celsius = CELSIUS.measure("the limit", requireNonNull(limit, "limit"));
     double minutes = 0;
     for (Stage stage : stages) {
       for (int i = 1; i < stage.looks.size(); i++) {

@@ -15,6 +15,7 @@ import org.tourage.physics.SolidConduction;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * The cardinal temperature model with inflection: L. Rosso, J.R. Lobry and J.P. Flandrois, "An
@@ -87,9 +88,9 @@ public record Rosso1993(
       String source) {
     return new Rosso1993(
         name,
-        Amount.from(requireNonNull(minimum, "minimum")),
-        Amount.from(requireNonNull(optimum, "optimum")),
-        Amount.from(requireNonNull(maximum, "maximum")),
+        Given.temperature("the minimum", requireNonNull(minimum, "minimum")),
+        Given.temperature("the optimum", requireNonNull(optimum, "optimum")),
+        Given.temperature("the maximum", requireNonNull(maximum, "maximum")),
         source);
   }
 

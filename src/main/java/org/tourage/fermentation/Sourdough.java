@@ -18,6 +18,7 @@ import org.tourage.advice.Working;
 import org.tourage.internal.Numbers;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
+import org.tourage.quantity.Given;
 
 /**
  * How fast bacteria and yeast of a sourdough grow, as shares of their best, by temperature, pH and
@@ -80,9 +81,9 @@ public record Sourdough(Amount<Temperature> temperature, double ph, Amount<Dimen
   public static Sourdough at(
       Quantity<Temperature> temperature, double ph, Quantity<Dimensionless> salt) {
     return new Sourdough(
-        Amount.from(requireNonNull(temperature, "temperature")),
+        Given.temperature("the temperature", requireNonNull(temperature, "temperature")),
         ph,
-        Amount.from(requireNonNull(salt, "salt")));
+        Given.ratio("the salt", requireNonNull(salt, "salt")));
   }
 
   /**

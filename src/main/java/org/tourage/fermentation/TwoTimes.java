@@ -20,8 +20,8 @@ record TwoTimes(double low, double high, double ratio) {
 
   /** Refuses a warmer dough that was not the quicker one. */
   static TwoTimes of(Quantity<Temperature> cold, Quantity<Temperature> warm, double ratio) {
-    double low = KELVIN.measure(requireNonNull(cold, "cold"));
-    double high = KELVIN.measure(requireNonNull(warm, "warm"));
+    double low = KELVIN.measure("the cold", requireNonNull(cold, "cold"));
+    double high = KELVIN.measure("the warm", requireNonNull(warm, "warm"));
     if (!(low < high) || !(ratio > 1) || Double.isInfinite(ratio)) {
       throw new BakeryException(
           Reason.INCONSISTENT,

@@ -35,6 +35,7 @@ import org.tourage.physics.Solution;
 import org.tourage.quantity.Amount;
 import org.tourage.quantity.AmountFormat;
 import org.tourage.quantity.AmountRange;
+import org.tourage.quantity.Given;
 
 /**
  * How long a crumb or a filling stays free of mould, as a range, from its water activity. It is an
@@ -114,7 +115,7 @@ public record Keeping(
      * @throws BakeryException if the mass is negative
      */
     public static Part of(Ingredient ingredient, Quantity<Mass> mass) {
-      return new Part(ingredient, Amount.from(requireNonNull(mass, "mass")));
+      return new Part(ingredient, Given.mass("the mass", requireNonNull(mass, "mass")));
     }
   }
 
@@ -178,7 +179,7 @@ public record Keeping(
       }
     }
     return tally.keeping(
-        "crumb of " + formula.name(), FRACTION.measure(requireNonNull(loss, "loss")));
+        "crumb of " + formula.name(), FRACTION.measure("the loss", requireNonNull(loss, "loss")));
   }
 
   /**
@@ -195,7 +196,7 @@ public record Keeping(
     for (Part part : parts) {
       tally.add(part.ingredient, part.mass.in(GRAM));
     }
-    return tally.keeping(name, FRACTION.measure(requireNonNull(loss, "loss")));
+    return tally.keeping(name, FRACTION.measure("the loss", requireNonNull(loss, "loss")));
   }
 
   /** Sums over the parts, in any one unit of mass. */
@@ -275,7 +276,10 @@ public record Keeping(
    */
   public Keeping keptAt(Quantity<Temperature> temperature) {
     return new Keeping(
-        name, waterActivity, Amount.from(requireNonNull(temperature, "temperature")), perishable);
+        name,
+        waterActivity,
+        Given.temperature("the temperature", requireNonNull(temperature, "temperature")),
+        perishable);
   }
 
   /**

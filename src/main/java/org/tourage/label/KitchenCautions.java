@@ -120,7 +120,7 @@ public final class KitchenCautions {
       return List.of();
     }
     String time = AmountFormat.metric().time(warm);
-    if (BakeryUnits.HOUR.measure(requireNonNull(warm, "warm")) > MOST_WARM_HOURS) {
+    if (BakeryUnits.HOUR.measure("the warm", requireNonNull(warm, "warm")) > MOST_WARM_HOURS) {
       return List.of(
           Advice.of(
               "WARM_HOLD",
@@ -154,10 +154,11 @@ public final class KitchenCautions {
       Quantity<Temperature> start,
       Quantity<Temperature> warmest) {
     boolean sixHours =
-        BakeryUnits.CELSIUS.measure(requireNonNull(start, "start")) <= COLD_CELSIUS
-            && BakeryUnits.CELSIUS.measure(requireNonNull(warmest, "warmest")) <= COOL_CELSIUS;
+        BakeryUnits.CELSIUS.measure("the start", requireNonNull(start, "start")) <= COLD_CELSIUS
+            && BakeryUnits.CELSIUS.measure("the warmest", requireNonNull(warmest, "warmest"))
+                <= COOL_CELSIUS;
     requireDuration(warm);
-    double hours = BakeryUnits.HOUR.measure(requireNonNull(warm, "warm"));
+    double hours = BakeryUnits.HOUR.measure("the warm", requireNonNull(warm, "warm"));
     boolean told = sixHours && hours > MOST_WARM_HOURS && hours <= MOST_COOL_HOURS;
     if (!told || !needsControl(formula)) {
       return warmHold(formula, warm);
@@ -242,7 +243,9 @@ public final class KitchenCautions {
         formula.lines().stream()
             .map(l -> YeastForm.of(l.ingredient()))
             .anyMatch(f -> f.isPresent() && f.get() != YeastForm.FRESH);
-    if (!dry || BakeryUnits.CELSIUS.measure(requireNonNull(water, "water")) >= DRY_YEAST_CELSIUS) {
+    if (!dry
+        || BakeryUnits.CELSIUS.measure("the water", requireNonNull(water, "water"))
+            >= DRY_YEAST_CELSIUS) {
       return List.of();
     }
     return List.of(
@@ -301,7 +304,7 @@ public final class KitchenCautions {
   }
 
   private static void requireDuration(Quantity<Time> warm) {
-    if (BakeryUnits.HOUR.measure(requireNonNull(warm, "warm")) < 0) {
+    if (BakeryUnits.HOUR.measure("the warm", requireNonNull(warm, "warm")) < 0) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
           "a dough can't be warm for less than no time",

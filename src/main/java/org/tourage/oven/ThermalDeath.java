@@ -83,7 +83,8 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
      */
     public static Tested of(Quantity<Temperature> at, Quantity<Time> decimal) {
       return new Tested(
-          Amount.from(requireNonNull(at, "at")), Amount.from(requireNonNull(decimal, "decimal")));
+          Given.temperature("the at", requireNonNull(at, "at")),
+          Given.time("the decimal", requireNonNull(decimal, "decimal")));
     }
 
     /** {@code 28.64 min at 55 °C (131 °F)}. */
@@ -309,7 +310,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
    * @throws BakeryException below the lowest tested temperature, where nothing may be counted
    */
   public Amount<Time> decimalAt(Quantity<Temperature> temperature) {
-    double celsius = CELSIUS.measure(requireNonNull(temperature, "temperature"));
+    double celsius = CELSIUS.measure("the temperature", requireNonNull(temperature, "temperature"));
     if (celsius < table.get(0).at.in(CELSIUS)) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,
@@ -361,7 +362,7 @@ public record ThermalDeath(String name, List<Tested> table, TemperatureDifferenc
       throw new BakeryException(
           Reason.OUT_OF_RANGE, "no organism dies so", "z " + kelvins(z), "give z above 0 K");
     }
-    double reference = CELSIUS.measure(requireNonNull(at, "at"));
+    double reference = CELSIUS.measure("the at", requireNonNull(at, "at"));
     double sum = 0;
     for (Leg leg : history.legs()) {
       sum +=

@@ -108,8 +108,8 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
       return new Part(
           flour,
           cost,
-          Amount.from(requireNonNull(low, "low")),
-          Amount.from(requireNonNull(high, "high")));
+          Given.ratio("the low", requireNonNull(low, "low")),
+          Given.ratio("the high", requireNonNull(high, "high")));
     }
   }
 
@@ -236,7 +236,7 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
   public FlourBlend to(FlourProperty property, Quantity<Dimensionless> wanted) {
     Map<FlourProperty, Amount<Dimensionless>> more = new EnumMap<>(FlourProperty.class);
     more.putAll(targets);
-    more.put(property, Amount.from(requireNonNull(wanted, "wanted")).to(PERCENT));
+    more.put(property, Given.ratio("the wanted", requireNonNull(wanted, "wanted")).to(PERCENT));
     return new FlourBlend(parts, more);
   }
 
@@ -252,9 +252,9 @@ public record FlourBlend(List<Part> parts, Map<FlourProperty, Amount<Dimensionle
    */
   public static Amount<Dimensionless> square(
       Quantity<Dimensionless> low, Quantity<Dimensionless> high, Quantity<Dimensionless> target) {
-    double a = PERCENT.measure(requireNonNull(low, "low"));
-    double b = PERCENT.measure(requireNonNull(high, "high"));
-    double t = PERCENT.measure(requireNonNull(target, "target"));
+    double a = PERCENT.measure("the low", requireNonNull(low, "low"));
+    double b = PERCENT.measure("the high", requireNonNull(high, "high"));
+    double t = PERCENT.measure("the target", requireNonNull(target, "target"));
     boolean between = (t - a) * (b - t) >= 0 && a != b;
     if (!between) {
       throw new BakeryException(

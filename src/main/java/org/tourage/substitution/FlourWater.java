@@ -33,7 +33,7 @@ record FlourWater(double points, double spread, String source) implements Serial
       Ingredient to,
       AbsorptionModel model,
       Quantity<Dimensionless> moisture) {
-    double bag = PERCENT.measure(requireNonNull(moisture, "moisture"));
+    double bag = PERCENT.measure("the moisture", requireNonNull(moisture, "moisture"));
     if (!(bag >= 0) || bag > 10) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,

@@ -33,7 +33,7 @@ public final class MoistureBasis {
       Quantity<Dimensionless> moisture,
       Quantity<Dimensionless> wanted) {
     return PERCENT.amount(
-        PERCENT.measure(requireNonNull(share, "share")) * dry(wanted) / dry(moisture));
+        PERCENT.measure("the share", requireNonNull(share, "share")) * dry(wanted) / dry(moisture));
   }
 
   /**
@@ -51,14 +51,15 @@ public final class MoistureBasis {
       Quantity<Dimensionless> moisture,
       Quantity<Dimensionless> wanted) {
     double total =
-        PERCENT.measure(requireNonNull(absorption, "absorption"))
-            + PERCENT.measure(requireNonNull(moisture, "moisture"));
+        PERCENT.measure("the absorption", requireNonNull(absorption, "absorption"))
+            + PERCENT.measure("the moisture", requireNonNull(moisture, "moisture"));
     return PERCENT.amount(
-        total * dry(wanted) / dry(moisture) - PERCENT.measure(requireNonNull(wanted, "wanted")));
+        total * dry(wanted) / dry(moisture)
+            - PERCENT.measure("the wanted", requireNonNull(wanted, "wanted")));
   }
 
   private static double dry(Quantity<Dimensionless> moisture) {
-    double percent = PERCENT.measure(requireNonNull(moisture, "moisture"));
+    double percent = PERCENT.measure("the moisture", requireNonNull(moisture, "moisture"));
     if (percent < 0 || percent >= 100) {
       throw new BakeryException(
           Reason.OUT_OF_RANGE,

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.tourage.quantity.Amounts.*;
 
 import java.util.List;
+import javax.measure.Quantity;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -101,5 +102,20 @@ class DoorsTest {
     assertThat(day.timetable().entries().toString())
         .contains("loads 1 to ")
         .contains(" to " + loads.size() + " of " + loads.size());
+  }
+
+  @SuppressWarnings({"unchecked", "TypeParameterUnusedInFormals"}) // what a raw caller may pass
+  private static <Q extends Quantity<Q>> Quantity<Q> cast(Quantity<?> any) {
+    return (Quantity<Q>) any;
+  }
+
+  @Test
+  void aMassIsNoTimeAtTheDoorOfAStep() {
+    assertThatThrownBy(() -> Step.mix(cast(grams(3))))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("the time must be a time, not a mass: 3 g");
+    assertThatThrownBy(() -> Step.proof(minutes(60)).lookingFrom(cast(grams(3))))
+        .isInstanceOf(BakeryException.class)
+        .hasMessageContaining("the earliest must be a time, not a mass: 3 g");
   }
 }
